@@ -1,0 +1,53 @@
+using System.Collections.Immutable;
+
+namespace Triage.Reasoning.Learning;
+
+/// <summary>What the notes say before any job is counted: the prior knowledge of the learner.</summary>
+public sealed record Knowledge
+{
+    /// <summary>Faults, in a fixed order.</summary>
+    public required ImmutableArray<KnownFault> Faults { get; init; }
+
+    public required ImmutableArray<KnownFinding> Findings { get; init; }
+
+    /// <summary>Resets and fixes with the faults they clear.</summary>
+    public ImmutableArray<KnownAction> Actions { get; init; } = [];
+}
+
+/// <param name="Id">Fault id.</param>
+/// <param name="Group">Failure mode of a part class, "part/mode", shared by faults in different roles; null for a non-part fault.</param>
+/// <param name="Share">Unnormalised share among causes where it applies, as the note says it.</param>
+/// <param name="ShareWeight">Pseudo-jobs behind the share.</param>
+public sealed record KnownFault(string Id, string? Group, double Share, double ShareWeight)
+{
+    public ImmutableArray<KnownLink> Shows { get; init; } = [];
+}
+
+/// <param name="Finding">Finding id.</param>
+/// <param name="Produces">P(value | only this cause), one per value of the finding, summing to 1.</param>
+/// <param name="Weight">Pseudo-jobs behind it.</param>
+public sealed record KnownLink(string Finding, ImmutableArray<double> Produces, double Weight);
+
+/// <param name="Id">Finding id.</param>
+/// <param name="Values">Value names, normal first for ordered findings.</param>
+/// <param name="Nominal">No order among the values.</param>
+/// <param name="Ambient">P(value without any linked cause), summing to 1.</param>
+/// <param name="AmbientWeight">Pseudo-jobs behind it.</param>
+public sealed record KnownFinding(string Id, ImmutableArray<string> Values, bool Nominal, ImmutableArray<double> Ambient, double AmbientWeight);
+
+/// <param name="Id">Reset or fix id.</param>
+/// <param name="Clears">What it does to each fault it names.</param>
+public sealed record KnownAction(string Id, ImmutableArray<KnownClearing> Clears);
+
+/// <param name="Fault">Fault id.</param>
+/// <param name="Works">Chance that the fault is silent right after, with its weight in pseudo-jobs.</param>
+/// <param name="Holds">Chance that it stays silent given that it went silent.</param>
+public sealed record KnownClearing(string Fault, Estimate Works, Estimate Holds);
+
+/// <summary>A probability with the number of (pseudo-)jobs behind it.</summary>
+/// <param name="Mean">0 … 1.</param>
+/// <param name="Weight">Effective sample size: a Beta with a = Mean · Weight, b = (1 − Mean) · Weight.</param>
+public readonly record struct Estimate(double Mean, double Weight);
+
+/// <summary>A distribution over values with the number of (pseudo-)jobs behind it (a Dirichlet).</summary>
+public sealed record Distribution(ImmutableArray<double> Mean, double Weight);
