@@ -1,0 +1,34 @@
+using System.Collections.Immutable;
+
+namespace Triage.Notes.Kinds;
+
+/// <summary>A kind of machine: the roles that every such machine has, its hazards, the usual order of checks.</summary>
+public sealed record DeviceClass(string Id, string Name) : Note(Id, Name)
+{
+    public override NoteKind Kind => NoteKind.DeviceClass;
+
+    public ImmutableArray<Role> Roles { get; init; } = [];
+
+    public ImmutableArray<Caution> Cautions { get; init; } = [];
+
+    /// <summary>What must be stopped at once whatever the fault (leaking cells out, neutralise).</summary>
+    public ImmutableArray<string> StopAtOnce { get; init; } = [];
+
+    /// <summary>Ids of tests and resets in the usual order.</summary>
+    public ImmutableArray<string> UsualOrder { get; init; } = [];
+
+    /// <summary>Ids of tests that come before any power is put on the unit.</summary>
+    public ImmutableArray<string> BeforePower { get; init; } = [];
+
+    public ImmutableArray<AccessStep> Access { get; init; } = [];
+
+    /// <summary>What else to look at while it is open.</summary>
+    public ImmutableArray<string> WhileOpen { get; init; } = [];
+}
+
+/// <summary>Something every machine of a class has.</summary>
+/// <param name="Id">Shared between classes where the job is the same (backup-supply, power-entry).</param>
+/// <param name="Name">In words.</param>
+/// <param name="Part">Usual part class; null when it varies.</param>
+/// <param name="Access">Access step behind which it sits.</param>
+public sealed record Role(string Id, string Name, string? Part, string? Access);
