@@ -1,0 +1,24 @@
+using System.Collections.Immutable;
+using Triage.Reasoning.Planning;
+
+namespace Triage.Workshop;
+
+/// <summary>What the bench says of itself: rates, tools, currency. Read from <c>bench.yaml</c> in the first book.</summary>
+public sealed record BenchSettings
+{
+    /// <summary>Currency per hour of bench time (common practice, no source: a hobbyist's hour).</summary>
+    public double ValueOfHour { get; init; } = 12;
+
+    /// <summary>Currency per day that a machine waits.</summary>
+    public double CostOfDay { get; init; } = 0.5;
+
+    public string Currency { get; init; } = "¤";
+
+    /// <summary>Worth of a working machine when a job does not say.</summary>
+    public double UsualWorth { get; init; } = 80;
+
+    /// <summary>Tools at hand; null when nobody listed them, and then everything counts as there.</summary>
+    public ImmutableArray<string>? Tools { get; init; }
+
+    public Rates Rates => new(ValueOfHour, CostOfDay);
+}

@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+using Triage.Notes.Kinds;
+
+namespace Triage.Workshop.Knowledge;
+
+/// <summary>
+/// All notes of all open books, by id. An id that two notes claim belongs to neither: both stay searchable, none is reasoned with.
+/// </summary>
+public sealed class Notebook
+{
+    private readonly ImmutableDictionary<string, Note> byId;
+    private readonly ImmutableDictionary<string, string> formerly;
+    private readonly Lazy<ImmutableArray<Note>> knowledge;
+
+    private Notebook(ImmutableDictionary<string, Note> byId, ImmutableDictionary<string, string> formerly, ImmutableArray<Note>? sameKnowledge)
+    {
+        this.byId = byId;
+        this.formerly = formerly;
+        knowledge = new(() => sameKnowledge ?? [.. byId.Values.Where(n => n is not Triage.Notes.Kinds.Job).OrderBy(n => n.Id, StringComparer.Ordinal)]);
+    }
+
+    public static Notebook Empty { get; } = new(ImmutableDictionary.Create<string, Note>(StringComparer.Ordinal), ImmutableDictionary.Create<string, string>(StringComparer.Ordinal), null);
+
+    /// <summary>Everything but jobs, by id: small, and what networks are made of.</summary>
+    public ImmutableArray<Note> Knowledge => knowledge.Value;
+
+    public IEnumerable<Note> All => byId.Values;
+
+    public IEnumerable<Triage.Notes.Kinds.Job> Jobs => byId.Values.OfType<Triage.Notes.Kinds.Job>();
+
+    public IEnumerable<T> Of<T>() where T : Note => Knowledge.OfType<T>();
+
+    /// <summary>The note with this id, or with this former id; null when there is none or it is of another kind.</summary>
+    public T? Find<T>(string? id) where T : Note =>
+        id is null ? null
+        : byId.TryGetValue(id, out var note) || (formerly.TryGetValue(id, out var now) && byId.TryGetValue(now, out note)) ? note as T
+        : null;
+
+    /// <summary>The id that a note goes by today.</summary>
+    public string Today(string id) => byId.ContainsKey(id) || !formerly.TryGetValue(id, out var now) ? id : now;
+
+    public static Notebook Of(IEnumerable<Note> notes)
+    {
+        var byId = ImmutableDictionary.CreateBuilder<string, Note>(StringComparer.Ordinal);
+        var formerly = ImmutableDictionary.CreateBuilder<string, string>(StringComparer.Ordinal);
+        foreach (var same in notes.GroupBy(n => n.Id, StringComparer.Ordinal))
+        {
+            if (same.Skip(1).Any())
+                continue;
+            var note = same.First();
+            byId[note.Id] = note;
+            foreach (var old in note.Formerly)
+                formerly[old] = note.Id;
+        }
+
+        return new(byId.ToImmutable(), formerly.ToImmutable(), null);
+    }
+
+    /// <summary>The same notes with this one added or put in place of its older form.</summary>
+    public Notebook With(Note note)
+    {
+        var isJob = note is Triage.Notes.Kinds.Job && byId.GetValueOrDefault(note.Id) is null or Triage.Notes.Kinds.Job;
+        return new(byId.SetItem(note.Id, note), formerly.SetItems(note.Formerly.Select(f => KeyValuePair.Create(f, note.Id))), isJob ? Knowledge : null);
+    }
+
+    public Notebook Without(string id) => new(byId.Remove(id), formerly, null);
+}

@@ -1,0 +1,96 @@
+using System.Collections.Immutable;
+using Triage.Notes.Kinds;
+
+namespace Triage.Workshop.Steps;
+
+/// <summary>What is known when a machine comes in.</summary>
+public sealed record TakeInRequest
+{
+    /// <summary>Device id or name, class id or name, or any words; what cannot be resolved is kept as it is and said.</summary>
+    public required string Machine { get; init; }
+
+    /// <summary>In the owner's words.</summary>
+    public required string Complaint { get; init; }
+
+    public string? Technician { get; init; }
+
+    public string? Owner { get; init; }
+
+    public string? Serial { get; init; }
+
+    public ImmutableArray<string> History { get; init; } = [];
+
+    public Consent Consent { get; init; } = new();
+
+    public double? Worth { get; init; }
+}
+
+/// <summary>What was found when a job is closed.</summary>
+public sealed record CloseRequest
+{
+    public required JobOutcome Outcome { get; init; }
+
+    /// <summary>Ids of listed causes.</summary>
+    public ImmutableArray<FoundCause> Causes { get; init; } = [];
+
+    /// <summary>A cause that no note lists yet, in free words: it becomes a listed one.</summary>
+    public string? NewCause { get; init; }
+
+    /// <summary>Grade of <see cref="NewCause"/>.</summary>
+    public Grade NewCauseGrade { get; init; } = Grade.HoldUnknown;
+
+    public ImmutableArray<string> Damage { get; init; } = [];
+
+    public double? Minutes { get; init; }
+
+    /// <summary>Words for the next one who meets this.</summary>
+    public string? Lesson { get; init; }
+}
+
+/// <summary>What a step did: the job as it is now, or why it was refused.</summary>
+public sealed record StepResult
+{
+    /// <summary>The job after the step; null when refused before there was one.</summary>
+    public Triage.Notes.Kinds.Job? Job { get; init; }
+
+    /// <summary>Why nothing was written; null when it was.</summary>
+    public Refusal? Refused { get; init; }
+
+    /// <summary>Things to know: words that were not understood, a device without a note.</summary>
+    public ImmutableArray<string> Remarks { get; init; } = [];
+
+    /// <summary>What closing the job changed in the knowledge.</summary>
+    public ImmutableArray<Taught> Taught { get; init; } = [];
+}
+
+/// <param name="Kind">Which refusal.</param>
+/// <param name="What">What is wrong.</param>
+/// <param name="Instead">What to do.</param>
+/// <param name="KeptAt">Where the refused version was kept; null when there was nothing to keep.</param>
+public sealed record Refusal(RefusalKind Kind, string What, string Instead, string? KeptAt = null)
+{
+    public override string ToString() => $"{What} {Instead}".TrimEnd();
+}
+
+public enum RefusalKind
+{
+    /// <summary>No such job, device, finding, test…</summary>
+    NotFound,
+
+    /// <summary>The words or values do not fit.</summary>
+    NotUnderstood,
+
+    /// <summary>The note changed since it was read; both versions are kept.</summary>
+    ChangedMeanwhile,
+
+    /// <summary>A hard rule: consent, licence, spending limit, power stage.</summary>
+    NotAllowed,
+
+    /// <summary>The folder cannot be written: read-only, full, gone.</summary>
+    CannotWrite,
+}
+
+/// <summary>What a closed job changed: the same complaint, before and after.</summary>
+/// <param name="Device">Device id on which it was asked again.</param>
+/// <param name="Fault">Cause of the closed job.</param>
+public sealed record Taught(string Device, string DeviceName, string Fault, string FaultName, double Before, double After);

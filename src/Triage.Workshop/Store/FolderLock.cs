@@ -1,0 +1,37 @@
+namespace Triage.Workshop.Store;
+
+/// <summary>One writer at a time in a folder, between processes too.</summary>
+internal sealed class FolderLock : IDisposable
+{
+    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(15);
+
+    private readonly FileStream held;
+
+    private FolderLock(FileStream held) => this.held = held;
+
+    /// <summary>Null when another process holds it for longer than one is willing to wait.</summary>
+    /// <exception cref="UnauthorizedAccessException">The folder is read-only.</exception>
+    public static FolderLock? Take(string folder, TimeSpan patience, TimeProvider clock)
+    {
+        Directory.CreateDirectory(folder);
+        var began = clock.GetTimestamp();
+        while (true)
+        {
+            try
+            {
+                return new(new FileStream(Path.Combine(folder, "lock"), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None));
+            }
+            catch (IOException e) when (e is not DirectoryNotFoundException && IsHeld(e))
+            {
+                if (clock.GetElapsedTime(began) > patience)
+                    return null;
+                Thread.Sleep(Pause);
+            }
+        }
+    }
+
+    public void Dispose() => held.Dispose();
+
+    /// <summary>EWOULDBLOCK on Unix, a sharing violation on Windows; other errors (disk full) are not a matter of waiting.</summary>
+    private static bool IsHeld(IOException e) => (e.HResult & 0xFFFF) is 11 or 32 or 33 or 35;
+}

@@ -1,0 +1,115 @@
+using System.Collections.Immutable;
+using Triage.Notes.Kinds;
+using Triage.Reasoning.Inference;
+using Triage.Reasoning.Networks;
+using Triage.Reasoning.Planning;
+using Triage.Workshop.Knowledge;
+using PlanAccess = Triage.Reasoning.Planning.AccessStep;
+
+namespace Triage.Workshop.Translating;
+
+/// <summary>What can be done next on a job, as the planner wants it.</summary>
+internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actions, Job job, JobEvidence evidence, BenchSettings settings)
+{
+    /// <summary>Minutes to ask the owner something that needs no test of its own (common practice, no source).</summary>
+    private const double AskMinutes = 1;
+
+    /// <summary>Explaining to the owner that nothing is wrong (common practice, no source).</summary>
+    private const double HandBackMinutes = 10, HandBackWorks = 0.9;
+
+    private readonly Consents rules = new(network.Scope.Class, job, settings);
+
+    public RepairProblem Of(HypothesisSet hypotheses)
+    {
+        var options = Tests().Concat(Questions()).Concat(Resets()).Concat(Fixes()).Concat([HandBack()]).ToList();
+        var known = options.Select(o => o.Id).Concat(Done).ToHashSet(StringComparer.Ordinal);
+        return new()
+        {
+            Belief = WholeBelief(hypotheses),
+            Options = [.. options.Select(o => o with { After = [.. o.After.Where(known.Contains)] }), .. Stops()],
+            Access = new([.. network.Scope.Access.Select(s => new PlanAccess(s.Id, s.Minutes, s.Behind))]),
+            Open = OpenNow(),
+            Done = [.. Done],
+            Rates = settings.Rates,
+        };
+    }
+
+    /// <summary>Access steps open after the whole log.</summary>
+    private ImmutableArray<string> OpenNow() =>
+        [.. job.Log.OfType<Opened>().GroupBy(o => o.Step, StringComparer.Ordinal).Where(g => !g.Last().Shut).Select(g => g.Key)];
+
+    /// <summary>
+    /// Everything that was done, and every test whose finding is known already: looking again tells nothing new
+    /// (a reset or fix that worked and held changes the state, but then there is nothing left to look for).
+    /// </summary>
+    private HashSet<string> Done => field ??= [.. job.Log.Select(e => e switch
+        {
+            Tested t => t.Test,
+            ResetTried r => r.Reset,
+            Fixed f => f.Fix,
+            Swapped s => s.Fix,
+            _ => null,
+        }).OfType<string>(), .. network.Scope.Tests.Where(t => Observed(FindingOf(t))).Select(t => t.Id)];
+
+    private static string FindingOf(Test test) => test.Reveals ?? DeviceNetwork.Measurement(test.Id);
+
+    private bool Observed(string finding) =>
+        network.Findings.TryGetValue(finding, out var index) && evidence.Evidence.Observations.Any(o => o.Finding == index);
+
+    private IEnumerable<Option> Tests() =>
+        network.Scope.Tests
+            .Where(t => network.Findings.ContainsKey(FindingOf(t)) && !Done.Contains(t.Id))
+            .Select(t => new TestOption(t.Id, Expense(t.Effort), network.Network.Findings[network.Findings[FindingOf(t)]])
+            {
+                Access = t.Effort.Access,
+                After = rules.After(t.Effort),
+                Blocked = rules.Forbids(t.Effort),
+            });
+
+    /// <summary>A finding that can be asked for and that no test reveals.</summary>
+    private IEnumerable<Option> Questions() =>
+        network.Scope.Findings
+            .Where(f => f.Ask is not null && !Observed(f.Id) && network.Scope.Tests.All(t => t.Reveals != f.Id))
+            .Select(f => new TestOption(f.Id, new(AskMinutes), network.Network.Findings[network.Findings[f.Id]]));
+
+    private IEnumerable<Option> Resets() =>
+        network.Scope.Resets.Where(r => !Done.Contains(r.Id)).Select(r => new FixOption(r.Id, Expense(r.Effort), actions.Clearings(r.Id) ?? [])
+        {
+            Access = r.Effort.Access,
+            After = rules.After(r.Effort),
+            Blocked = rules.Forbids(r),
+        });
+
+    private IEnumerable<Option> Fixes() =>
+        actions.Fixes.Values.Where(m => !Done.Contains(m.Id)).Select(m => new FixOption(m.Id, Expense(m.Effort), actions.Clearings(m.Id) ?? [])
+        {
+            Access = m.Effort.Access,
+            After = rules.After(m.Effort),
+            Blocked = rules.Forbids(m.Effort),
+        });
+
+    private FixOption HandBack() =>
+        new(WaysToStop.HandBack, new(HandBackMinutes),
+            [.. (network.Faults.TryGetValue(SpecialFaults.NothingWrong, out var places) ? places : [])
+                .Select(p => new Clearing(p.Root, p.State, HandBackWorks))]);
+
+    private IEnumerable<Option> Stops()
+    {
+        var worth = job.Worth ?? settings.UsualWorth;
+        yield return new StopOption(WaysToStop.GiveUp, new(0, worth));
+        if (job.Log.OfType<Held>().Any(h => !h.StillWorks && job.Log.OfType<ResetTried>().Any(r => r.Reset == h.Action && r.Effect == Effect.Works)))
+            yield return new StopOption(WaysToStop.WorkAround, new(0, worth * WaysToStop.WorkAroundLoses));
+    }
+
+    /// <summary>Mass that the hypotheses leave out counts as the unlisted fault.</summary>
+    private ImmutableArray<Hypothesis> WholeBelief(HypothesisSet hypotheses)
+    {
+        var listed = hypotheses.Listed.Sum(h => h.Probability);
+        if (listed >= 1 || !network.Faults.TryGetValue(SpecialFaults.Unlisted, out var places))
+            return [.. hypotheses.Listed.Select(h => h with { Probability = h.Probability / listed })];
+        return [.. hypotheses.Listed, new(1 - listed, [new(places[0].Root, places[0].State)])];
+    }
+
+    private static Expense Expense(Effort effort) =>
+        new(effort.Minutes, effort.Money, effort.WaitDays, effort.HarmChance?.Probability ?? 0, effort.HarmPrice);
+}

@@ -1,0 +1,11 @@
+namespace Triage.Workshop.Translating;
+
+/// <summary>Two causes that no note has to list: they always take part.</summary>
+public static class SpecialFaults
+{
+    /// <summary>A fault that no note describes yet.</summary>
+    public const string Unlisted = "unlisted";
+
+    /// <summary>Nothing is wrong with the machine.</summary>
+    public const string NothingWrong = "nothing-wrong";
+}

@@ -1,0 +1,24 @@
+namespace Triage.Workshop.Translating;
+
+/// <summary>Steps that no note has to list: they are always there.</summary>
+public static class WaysToStop
+{
+    /// <summary>Part it out or put it away: the worth of the working machine is lost.</summary>
+    public const string GiveUp = "give-up";
+
+    /// <summary>Live with a reset that works every time.</summary>
+    public const string WorkAround = "work-around";
+
+    /// <summary>Give it back: nothing is wrong with it.</summary>
+    public const string HandBack = "hand-back";
+
+    /// <summary>Share of a machine's worth that is lost by having to work around (common practice, no source).</summary>
+    public const double WorkAroundLoses = 0.5;
+
+    public static string NameOf(string id) => id switch
+    {
+        GiveUp => "Stop: part it out or put it away",
+        WorkAround => "Live with it: do the reset each time",
+        _ => "Give it back: nothing wrong with it, show the owner",
+    };
+}

@@ -1,0 +1,50 @@
+using Triage.Workshop.Steps;
+
+namespace Triage.Workshop;
+
+/// <summary>Every text with which the workshop refuses something.</summary>
+internal static class WorkshopRefusals
+{
+    public static Refusal FolderGone(string folder) =>
+        new(RefusalKind.CannotWrite, $"The book's folder {folder} is no longer there.", "Nothing was written. Bring it back (a drive unplugged?), then try again.");
+
+    public static Refusal FolderBusy(string folder) =>
+        new(RefusalKind.CannotWrite, $"Another program has been writing in {folder} for over ten seconds.", "Nothing was written. Wait for it to end, then try again.");
+
+    public static Refusal CannotWrite(string folder, Exception e) =>
+        new(RefusalKind.CannotWrite, $"Cannot write in {folder}: {e.Message}", "Nothing was written. Look for a full disk or a read-only folder, then try again.");
+
+    public static Refusal ChangedMeanwhile(string path, string kept) =>
+        new(RefusalKind.ChangedMeanwhile, $"{path} was changed by somebody else since you read it.", $"Theirs is in place, yours is kept at {kept}. Read theirs and enter again what is missing.", kept);
+
+    public static Refusal NoSuch(string kind, string id, IEnumerable<string> near)
+    {
+        var like = near.ToList();
+        return new(RefusalKind.NotFound, $"There is no {kind} “{id}”.", like.Count == 0 ? "Look it up with find." : $"Did you mean {string.Join(", ", like)}?");
+    }
+
+    public static Refusal JobClosed(string id) =>
+        new(RefusalKind.NotAllowed, $"Job {id} is closed.", "Record a follow-up, or take the machine in again as a new job.");
+
+    public static Refusal NothingSaid(string what) =>
+        new(RefusalKind.NotUnderstood, $"No {what} was given.", "Say it in a few words.");
+
+    public static Refusal TooLong(string what, int characters, int most) =>
+        new(RefusalKind.NotUnderstood, $"The {what} has {characters:N0} characters; {most:N0} are the most.", "Shorten it, and attach long text as a file.");
+
+    public static Refusal NoSuchValue(string finding, string value, IEnumerable<string> values) =>
+        new(RefusalKind.NotUnderstood, $"“{value}” is no value of {finding}.", $"Its values are {string.Join(", ", values)}.");
+
+    public static Refusal UnknownMachine(string machine, IEnumerable<string> classes) =>
+        new(RefusalKind.NotFound, machine.Length == 0 ? "It was not said what machine it is." : $"No note knows the machine “{machine}”.",
+            $"Name a model that has a note, or its kind: {string.Join(", ", classes)}.");
+
+    public static Refusal NoWritableBook() =>
+        new(RefusalKind.CannotWrite, "No open book may be written to.", "Start with --book FOLDER, a folder of your own.");
+
+    public static Refusal EraseNotAgreed(string reset, string erases) =>
+        new(RefusalKind.NotAllowed, $"{reset} erases {erases}, and the owner has not agreed.", "Ask the owner or save it first, then record the consent.");
+
+    public static Refusal NothingToUndo(string job) =>
+        new(RefusalKind.NotFound, $"Job {job} has no such entry to take back.", "Look at its time line again: somebody may have taken it back already.");
+}
