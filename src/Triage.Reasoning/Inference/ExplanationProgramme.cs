@@ -1,0 +1,184 @@
+using System.Buffers;
+
+namespace Triage.Reasoning.Inference;
+
+/// <summary>
+/// Exact inference by dynamic programming over masks of the bits explained so far, root by root, forward and backward:
+/// F[m] = P(the roots so far, and they explain exactly m), B[m] = P(the rest is explained | m so far). The weight of a
+/// course of a root is F · course · B. All terms are positive, unlike in quickscore's signed sum (Heckerman 1989).
+/// </summary>
+internal sealed class ExplanationProgramme
+{
+    private readonly CompiledNetwork _network;
+    private readonly IReadOnlyList<Step> _steps;
+    private readonly double[]?[] _before;
+    private double[] _scratch = [];
+
+    private ExplanationProgramme(CompiledNetwork network, ExplanationPlan plan)
+    {
+        _network = network;
+        _steps = plan.Steps;
+        _before = new double[]?[_steps.Count];
+    }
+
+    /// <summary>
+    /// Log of the total over all courses (without <see cref="CompiledNetwork.LogConstant"/>), and the posterior of each course;
+    /// negative infinity and no posterior when the total is 0.
+    /// </summary>
+    public static CoursePosterior Run(CompiledNetwork network, ExplanationPlan plan)
+    {
+        var programme = new ExplanationProgramme(network, plan);
+        try
+        {
+            var logTotal = programme.Forward();
+            return new(logTotal, double.IsNegativeInfinity(logTotal) ? [] : programme.Backward(), 0);
+        }
+        finally
+        {
+            foreach (var rented in programme._before.OfType<double[]>())
+            {
+                ArrayPool<double>.Shared.Return(rented);
+            }
+        }
+    }
+
+    private double Forward()
+    {
+        double[] f = [1];
+        var log = 0.0;
+        for (var i = 0; i < _steps.Count; i++)
+        {
+            var step = _steps[i];
+            var size = 1 << step.Open.Length;
+            switch (step.Kind)
+            {
+                case StepKind.Open:
+                    var opened = new double[2 * size];
+                    BitVector.Open(f, opened, step.Position, _network.Bits[step.Index].LeakQ, _network.Bits[step.Index].LeakP);
+                    f = opened;
+                    break;
+                case StepKind.Close:
+                    var closed = new double[size / 2];
+                    BitVector.Close(f, closed, step.Position, 0, 1);
+                    log += BitVector.Normalise(closed);
+                    f = closed;
+                    break;
+                case StepKind.Root:
+                    var saved = ArrayPool<double>.Shared.Rent(size);
+                    f.CopyTo(saved, 0);
+                    _before[i] = saved;
+                    TakeForward(step, saved.AsSpan(0, size), f);
+                    break;
+            }
+        }
+
+        return f[0] > 0 ? log + Math.Log(f[0]) : double.NegativeInfinity;
+    }
+
+    private void TakeForward(Step step, ReadOnlySpan<double> from, Span<double> to)
+    {
+        to.Clear();
+        foreach (var course in _network.Roots[step.Index].Courses.Where(c => c.Weight > 0))
+        {
+            var block = Blocks.Of(step, course, _network);
+            foreach (var target in block.Targets())
+            {
+                if (block.Uncertain.Length == 0)
+                {
+                    foreach (var source in block.Sources(target))
+                    {
+                        BitVector.AddScaled(block.In(to, target), block.In(from, source), course.Weight);
+                    }
+
+                    continue;
+                }
+
+                var moved = Scratch(block.Size);
+                moved.Clear();
+                foreach (var source in block.Sources(target))
+                {
+                    BitVector.AddScaled(moved, block.In(from, source), course.Weight);
+                }
+
+                foreach (var (position, effect) in block.Uncertain)
+                {
+                    BitVector.Explain(moved, position, effect.Q, effect.P);
+                }
+
+                BitVector.AddScaled(block.In(to, target), moved, 1);
+            }
+        }
+    }
+
+    private double[][] Backward()
+    {
+        var posterior = new double[_network.Roots.Length][];
+        double[] b = [1];
+        for (var i = _steps.Count - 1; i >= 0; i--)
+        {
+            var step = _steps[i];
+            var before = new double[1 << step.Open.Length];
+            switch (step.Kind)
+            {
+                case StepKind.Open:
+                    BitVector.Close(b, before, step.Position, _network.Bits[step.Index].LeakQ, _network.Bits[step.Index].LeakP);
+                    BitVector.Normalise(before);
+                    break;
+                case StepKind.Close:
+                    BitVector.Open(b, before, step.Position, 0, 1);
+                    break;
+                case StepKind.Root:
+                    posterior[step.Index] = TakeBackward(step, _before[i].AsSpan(0, before.Length), b, before);
+                    break;
+            }
+
+            b = before;
+        }
+
+        return posterior;
+    }
+
+    private double[] TakeBackward(Step step, ReadOnlySpan<double> f, ReadOnlySpan<double> b, Span<double> before)
+    {
+        var courses = _network.Roots[step.Index].Courses;
+        var weights = new double[courses.Length];
+        for (var c = 0; c < courses.Length; c++)
+        {
+            var block = Blocks.Of(step, courses[c], _network);
+            foreach (var target in block.Targets().TakeWhile(_ => courses[c].Weight > 0))
+            {
+                var moved = Scratch(block.Size);
+                block.In(b, target).CopyTo(moved);
+                foreach (var (position, effect) in block.Uncertain)
+                {
+                    BitVector.ExpectExplained(moved, position, effect.Q, effect.P);
+                }
+
+                foreach (var source in block.Sources(target))
+                {
+                    BitVector.AddScaled(block.In(before, source), moved, courses[c].Weight);
+                    weights[c] += courses[c].Weight * BitVector.Dot(block.In(f, source), moved);
+                }
+            }
+        }
+
+        var total = weights.Sum();
+        return [.. weights.Select(w => w / total)];
+    }
+
+    private Span<double> Scratch(int size)
+    {
+        if (_scratch.Length < size)
+        {
+            _scratch = new double[size];
+        }
+
+        return _scratch.AsSpan(0, size);
+    }
+}
+
+/// <summary>Posterior of every course of every root.</summary>
+/// <param name="LogTotal">Log of the total weight, without the network's constant.</param>
+/// <param name="Courses">By root and course; each root's sum to 1. Empty when the total is 0.</param>
+/// <param name="LeftOut">Upper bound on the posterior mass that is not in here.</param>
+internal sealed record CoursePosterior(double LogTotal, double[][] Courses, double LeftOut);
