@@ -1,0 +1,119 @@
+using Triage.Reasoning.Inference;
+
+namespace Triage.Reasoning.Planning;
+
+/// <summary>
+/// Every set of faults that is believed in or that a fix can leave behind, numbered; a belief is then a flat array of weights.
+/// </summary>
+internal sealed class BeliefSpace
+{
+    private readonly List<FaultyRoot[]> _sets = [];
+    private readonly Dictionary<string, int> _numberOf = [];
+
+    public BeliefSpace(RepairProblem problem)
+    {
+        var prior = new List<double>();
+        foreach (var hypothesis in problem.Belief)
+        {
+            var number = Number([.. hypothesis.Faulty.Distinct().OrderBy(f => f.Root).ThenBy(f => f.State)]);
+            while (prior.Count < _sets.Count)
+            {
+                prior.Add(0);
+            }
+
+            prior[number] += hypothesis.Probability;
+        }
+
+        var clearances = problem.Options.Select(o => o is FixOption fix ? new ClearanceBuilder(fix) : null).ToArray();
+        var byFault = Cover(clearances);
+        for (var set = 0; set < _sets.Count; set++)
+        {
+            AddTo(set, clearances, byFault);
+        }
+
+        var total = prior.Sum();
+        Prior = [.. prior.Select(p => p / total), .. Enumerable.Repeat(0.0, _sets.Count - prior.Count)];
+        Clearances = [.. clearances.Select(c => c?.Build(s => _sets[s].Length))];
+        OneFaultEach = _sets.TrueForAll(s => s.Length == 1);
+    }
+
+    /// <summary>Weights at the start, one per set, summing to 1.</summary>
+    public double[] Prior { get; }
+
+    /// <summary>What each option clears, by option; null for what is not a fix.</summary>
+    public Clearance?[] Clearances { get; }
+
+    /// <summary>No set holds several faults: then no order of tests and fixes changes the belief.</summary>
+    public bool OneFaultEach { get; }
+
+    public int Count => _sets.Count;
+
+    /// <summary>P(value | set): one array over the sets for each value.</summary>
+    public double[][] Likelihood(TestOption test, ILookup<FaultyRoot, int> setsWith)
+    {
+        var outcome = new OutcomeLikelihood(test.Reveals);
+        var ambient = outcome.Given([]);
+        var table = Array.ConvertAll(ambient, p =>
+        {
+            var row = new double[Count];
+            Array.Fill(row, p);
+            return row;
+        });
+        foreach (var set in outcome.Linked.SelectMany(f => setsWith[f]).Distinct())
+        {
+            var own = outcome.Given(_sets[set]);
+            for (var value = 0; value < own.Length; value++)
+            {
+                table[value][set] = own[value];
+            }
+        }
+
+        return table;
+    }
+
+    public ILookup<FaultyRoot, int> SetsWith() =>
+        Enumerable.Range(0, Count).SelectMany(s => _sets[s].Select(f => (Fault: f, Set: s))).ToLookup(x => x.Fault, x => x.Set);
+
+    private static Dictionary<FaultyRoot, List<int>> Cover(ClearanceBuilder?[] clearances)
+    {
+        var cover = new Dictionary<FaultyRoot, List<int>>();
+        for (var option = 0; option < clearances.Length; option++)
+        {
+            foreach (var fault in clearances[option]?.Covered ?? [])
+            {
+                if (!cover.TryGetValue(fault, out var by))
+                {
+                    cover[fault] = by = [];
+                }
+
+                by.Add(option);
+            }
+        }
+
+        return cover;
+    }
+
+    private void AddTo(int set, ClearanceBuilder?[] clearances, Dictionary<FaultyRoot, List<int>> byFault)
+    {
+        var faults = _sets[set];
+        var options = faults.Length == 0
+            ? Enumerable.Range(0, clearances.Length).Where(o => clearances[o] is not null)
+            : faults.SelectMany(f => byFault.GetValueOrDefault(f, [])).Distinct();
+        foreach (var option in options)
+        {
+            clearances[option]!.Add(set, faults, Number);
+        }
+    }
+
+    private int Number(FaultyRoot[] set)
+    {
+        var key = string.Join(',', set.Select(f => $"{f.Root}:{f.State}"));
+        if (!_numberOf.TryGetValue(key, out var number))
+        {
+            _numberOf[key] = number = _sets.Count;
+            _sets.Add(set);
+        }
+
+        return number;
+    }
+}

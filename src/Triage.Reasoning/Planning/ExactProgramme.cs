@@ -1,0 +1,42 @@
+namespace Triage.Reasoning.Planning;
+
+/// <summary>
+/// Dynamic programme over every state that can be reached, memoised on what was done with which outcome: V(s) is the least over
+/// stopping and every ready option of its price and what follows.
+/// </summary>
+internal sealed class ExactProgramme(PlanningModel model, long budget) : IContinuation
+{
+    private readonly Dictionary<string, Valuation> _known = [];
+
+    /// <summary>Whether all states, counted as if every outcome were possible, fit a budget of nodes.</summary>
+    public static bool Fits(PlanningModel model, long budget)
+    {
+        var nodes = (double)model.Space.Count;
+        foreach (var option in model.ReadyLater())
+        {
+            nodes *= model.Options[option] is TestOption test ? test.Reveals.Values.Length + 1 : 2;
+        }
+
+        return nodes * model.Options.Length <= budget;
+    }
+
+    /// <summary>False once the budget is used up: then what it says is not to be believed.</summary>
+    public bool Complete => model.Nodes <= budget;
+
+    public Valuation From(JobState state)
+    {
+        var key = model.Key(state);
+        if (_known.TryGetValue(key, out var known) || !Complete)
+        {
+            return known;
+        }
+
+        var best = Valuation.None;
+        foreach (var option in model.ReadyOptions(state))
+        {
+            best = best.OrBetter(new Valuation(this.CostOf(model, state, option), option));
+        }
+
+        return _known[key] = best;
+    }
+}

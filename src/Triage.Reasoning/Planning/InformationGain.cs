@@ -1,0 +1,26 @@
+namespace Triage.Reasoning.Planning;
+
+/// <summary>
+/// Expected drop of entropy over what is wrong now: I = H(outcome) − Σ P(set) H(outcome | set) (Shannon 1948).
+/// </summary>
+internal static class InformationGain
+{
+    public static double Bits(PlanningModel model, int option, IReadOnlyList<Outcome> outcomes)
+    {
+        var noise = model.Options[option] switch
+        {
+            TestOption => OfTest(model, option),
+            FixOption => OfFix(model, option),
+            _ => 0,
+        };
+        return Math.Max(0, outcomes.Sum(o => Surprise(o.Probability)) - noise);
+    }
+
+    private static double OfTest(PlanningModel model, int test) =>
+        model.Likelihood(test).Sum(row => model.Start.Belief.Zip(row, (belief, p) => belief == 0 ? 0 : belief * Surprise(p)).Sum());
+
+    private static double OfFix(PlanningModel model, int fix) => model.Space.Clearances[fix]!.Moves
+        .Sum(m => model.Start.Belief[m.Set] * (Surprise(m.Works) + Surprise(1 - m.Works)));
+
+    private static double Surprise(double p) => p <= 0 ? 0 : -p * Math.Log2(p);
+}

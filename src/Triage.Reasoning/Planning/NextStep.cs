@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+
+namespace Triage.Reasoning.Planning;
+
+/// <summary>Where the next step is chosen: least expected cost to a working machine, or to giving up.</summary>
+public static class NextStep
+{
+    /// <summary>
+    /// Ranks everything that may be done now. First one-step look-ahead over all options, what follows valued by the best
+    /// sequence of fixes with a stop; then the exact programme where it fits the budget, else ever wider roll-outs of the best.
+    /// The same question with the same budget always gets the same answer.
+    /// </summary>
+    /// <exception cref="ArgumentException">The problem contradicts itself or no stop is allowed; the message says where.</exception>
+    public static Advice Choose(RepairProblem problem, PlannerBudget budget)
+    {
+        ArgumentOutOfRangeException.ThrowIfNegativeOrZero(budget.Nodes);
+        ProblemCheck.Check(problem);
+        var model = new PlanningModel(problem);
+        var ranking = new RootRanking(model, new FixSequence(model));
+        if (!budget.Exact || !SolveExactly(model, ranking, budget))
+        {
+            RollOut(model, ranking, budget);
+        }
+
+        var blocked = problem.Options.Where(o => !problem.Done.Contains(o.Id)).Select(o => WhyNot(o, problem)).OfType<BlockedOption>();
+        return new Advice(ranking.Describe(), [.. blocked], (int)Math.Min(model.Nodes, int.MaxValue));
+    }
+
+    private static bool SolveExactly(PlanningModel model, RootRanking ranking, PlannerBudget budget)
+    {
+        if (!ExactProgramme.Fits(model, budget.Nodes))
+        {
+            return false;
+        }
+
+        var exact = new ExactProgramme(model, model.Nodes + budget.Nodes);
+        ranking.Refine(exact, ranking.Options.Length, () => exact.Complete);
+        return exact.Complete;
+    }
+
+    private static void RollOut(PlanningModel model, RootRanking ranking, PlannerBudget budget)
+    {
+        var search = new WideningSearch(model, ranking.OneStep, budget.Nodes);
+        for (var width = 1; search.Complete && !search.Exhaustive; width++)
+        {
+            search.Widen(width);
+            ranking.Refine(search, Math.Max(4, 2 * width), () => search.Complete);
+        }
+    }
+
+    private static BlockedOption? WhyNot(Option option, RepairProblem problem)
+    {
+        if (option.Blocked is { } rule)
+        {
+            return new BlockedOption(option, rule);
+        }
+
+        var missing = option.After.Where(id => !problem.Done.Contains(id)).ToImmutableArray();
+        var unknown = missing.FirstOrDefault(id => problem.Options.All(o => o.Id != id));
+        return missing switch
+        {
+            [] => null,
+            _ when unknown is not null => new BlockedOption(option, $"comes after \"{unknown}\", which is neither done nor among the options"),
+            _ => new BlockedOption(option, $"comes after {string.Join(", ", missing.Select(id => $"\"{id}\""))}"),
+        };
+    }
+}

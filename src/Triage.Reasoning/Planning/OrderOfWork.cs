@@ -1,0 +1,73 @@
+namespace Triage.Reasoning.Planning;
+
+/// <summary>Hard rules: which options may ever be taken, and which must be done before which.</summary>
+internal sealed class OrderOfWork
+{
+    private readonly int[][] _before;
+
+    public OrderOfWork(RepairProblem problem)
+    {
+        var number = problem.Options.Select((o, i) => (o.Id, i)).ToDictionary(o => o.Id, o => o.i);
+        var done = problem.Done.ToHashSet();
+        Allowed = new bool[problem.Options.Length];
+        _before = new int[problem.Options.Length][];
+        for (var option = 0; option < Allowed.Length; option++)
+        {
+            var chain = new List<int>();
+            Allowed[option] = Collect(problem, number, done, option, chain, []);
+            _before[option] = [.. chain];
+        }
+    }
+
+    /// <summary>Not blocked, and nor is anything that must come before.</summary>
+    public bool[] Allowed { get; }
+
+    /// <summary>The first undone option of everything that must come before this one; itself when nothing is missing.</summary>
+    public int Next(int option, bool[] done)
+    {
+        foreach (var earlier in _before[option])
+        {
+            if (!done[earlier])
+            {
+                return earlier;
+            }
+        }
+
+        return option;
+    }
+
+    /// <summary>Everything undone that must come before an option, in an order in which it can be done.</summary>
+    public IEnumerable<int> Missing(int option, bool[] done) => _before[option].Where(o => !done[o]);
+
+    public bool HasEarlier(int option) => _before[option].Length > 0;
+
+    private static bool Collect(
+        RepairProblem problem, Dictionary<string, int> number, HashSet<string> done, int option, List<int> chain, HashSet<int> path)
+    {
+        if (problem.Options[option].Blocked is not null || !path.Add(option))
+        {
+            return false;
+        }
+
+        foreach (var id in problem.Options[option].After.Where(id => !done.Contains(id)))
+        {
+            if (!number.TryGetValue(id, out var earlier) || problem.Options[earlier] is StopOption)
+            {
+                return false;
+            }
+
+            if (!chain.Contains(earlier))
+            {
+                if (!Collect(problem, number, done, earlier, chain, path))
+                {
+                    return false;
+                }
+
+                chain.Add(earlier);
+            }
+        }
+
+        path.Remove(option);
+        return true;
+    }
+}

@@ -1,0 +1,125 @@
+namespace Triage.Reasoning.Planning;
+
+/// <summary>A repair problem with everything numbered: options, access steps, fault sets; prices are in the bench's currency.</summary>
+internal sealed class PlanningModel
+{
+    private readonly double[] _ownPrice;
+    private readonly double[][]?[] _likelihood;
+    private readonly int[] _stops;
+
+    public PlanningModel(RepairProblem problem)
+    {
+        Options = [.. problem.Options];
+        Space = new BeliefSpace(problem);
+        Rules = new OrderOfWork(problem);
+        Ways = new AccessWays(problem);
+        _ownPrice = Array.ConvertAll(Options, o => o.Expense.At(problem.Rates));
+        var setsWith = Space.SetsWith();
+        _likelihood = Array.ConvertAll(Options, o => o is TestOption test ? Space.Likelihood(test, setsWith) : null);
+        _stops = [.. Numbers.Where(o => Options[o] is StopOption && Rules.Allowed[o])];
+        var done = problem.Done.ToHashSet();
+        Start = new JobState(Space.Prior, Array.ConvertAll(Options, o => done.Contains(o.Id)), Ways.OpenAtStart, null);
+    }
+
+    public Option[] Options { get; }
+
+    public IEnumerable<int> Numbers => Enumerable.Range(0, Options.Length);
+
+    public BeliefSpace Space { get; }
+
+    public OrderOfWork Rules { get; }
+
+    public AccessWays Ways { get; }
+
+    public JobState Start { get; }
+
+    /// <summary>Nodes used so far.</summary>
+    public long Nodes { get; set; }
+
+    public double Price(int option, bool[] open) => _ownPrice[option] + Ways.Opening(option, open);
+
+    public string Key(JobState state) => state.Key(Space.OneFaultEach);
+
+    public bool Ready(int option, bool[] done) => !done[option] && Rules.Allowed[option] && Rules.Next(option, done) == option;
+
+    public IEnumerable<int> ReadyOptions(JobState state) => Numbers.Where(o => Ready(o, state.Done));
+
+    /// <summary>Tests and fixes that are ready or can become so.</summary>
+    public IEnumerable<int> ReadyLater() => Numbers.Where(o => !Start.Done[o] && Rules.Allowed[o] && Options[o] is not StopOption);
+
+    /// <summary>The cheapest way to give up in a state.</summary>
+    public Valuation CheapestStop(bool[] done, bool[] open)
+    {
+        var best = Valuation.None;
+        foreach (var stop in _stops)
+        {
+            best = Ready(stop, done) ? best.OrBetter(new Valuation(Price(stop, open), stop)) : best;
+        }
+
+        return best;
+    }
+
+    /// <summary>What can come of an option; outcomes of probability 0 are left out.</summary>
+    public IEnumerable<Outcome> Outcomes(JobState state, int option) => Options[option] switch
+    {
+        FixOption => AfterFix(state, option),
+        TestOption => AfterTest(state, option),
+        _ => [],
+    };
+
+    /// <summary>P(value | each fault set) of a test, by value.</summary>
+    public double[][] Likelihood(int test) => _likelihood[test]!;
+
+    private IEnumerable<Outcome> AfterFix(JobState state, int fix)
+    {
+        var clearance = Space.Clearances[fix]!;
+        double[] left = [.. state.Belief];
+        clearance.Apply(left);
+        Nodes += left.Length;
+        var works = clearance.Works(state.Belief);
+        var fails = left.Sum();
+        if (works > 0)
+        {
+            yield return new Outcome(works / (works + fails), Outcome.Works, null);
+        }
+
+        if (fails > 0)
+        {
+            yield return new Outcome(fails / (works + fails), JobStep.StillFaulty, After(state, fix, JobStep.StillFaulty, left, fails));
+        }
+    }
+
+    private IEnumerable<Outcome> AfterTest(JobState state, int test)
+    {
+        var likelihood = Likelihood(test);
+        for (var value = 0; value < likelihood.Length; value++)
+        {
+            var belief = new double[Space.Count];
+            var row = likelihood[value];
+            var sum = 0.0;
+            for (var set = 0; set < belief.Length; set++)
+            {
+                belief[set] = state.Belief[set] * row[set];
+                sum += belief[set];
+            }
+
+            Nodes += belief.Length;
+            if (sum > 0)
+            {
+                yield return new Outcome(sum, value, After(state, test, value, belief, sum));
+            }
+        }
+    }
+
+    private JobState After(JobState state, int option, int outcome, double[] weights, double sum)
+    {
+        for (var set = 0; set < weights.Length; set++)
+        {
+            weights[set] /= sum;
+        }
+
+        bool[] done = [.. state.Done];
+        done[option] = true;
+        return new JobState(weights, done, Ways.After(option, state.Open), new JobStep(option, outcome, state.Last));
+    }
+}
