@@ -43,11 +43,3 @@ public sealed record KnownAction(string Id, ImmutableArray<KnownClearing> Clears
 /// <param name="Works">Chance that the fault is silent right after, with its weight in pseudo-jobs.</param>
 /// <param name="Holds">Chance that it stays silent given that it went silent.</param>
 public sealed record KnownClearing(string Fault, Estimate Works, Estimate Holds);
-
-/// <summary>A probability with the number of (pseudo-)jobs behind it.</summary>
-/// <param name="Mean">0 … 1.</param>
-/// <param name="Weight">Effective sample size: a Beta with a = Mean · Weight, b = (1 − Mean) · Weight.</param>
-public readonly record struct Estimate(double Mean, double Weight);
-
-/// <summary>A distribution over values with the number of (pseudo-)jobs behind it (a Dirichlet).</summary>
-public sealed record Distribution(ImmutableArray<double> Mean, double Weight);

@@ -1,0 +1,86 @@
+namespace Triage.Reasoning.Learning;
+
+/// <summary>
+/// What one job adds to the sums, under what is believed of links while it is credited (the E-step of
+/// expectation–maximisation; Dempster, Laird and Rubin 1977). Chances of causes that sum to 1 or less are alternatives,
+/// one of which was there; chances that sum to more are causes that were there together, independently.
+/// </summary>
+internal static class Credits
+{
+    internal static IEnumerable<Credit> Of(JobRecord job, Estimates believed) =>
+    [
+        .. OfCauses(job),
+        .. OfAmbient(job, believed.Known),
+        .. OfLinks(job, believed),
+        .. OutcomeCredits.Of(job, believed),
+    ];
+
+    /// <summary>Whether what is believed matters to what the job adds.</summary>
+    internal static bool DependOnBelief(JobRecord job) => Together(job) && (job.Checked.Length > 0 || job.Tried.Length > 0);
+
+    internal static bool Together(JobRecord job) => job.Causes.Sum(cause => cause.Chance) > 1 + 1e-9;
+
+    static IEnumerable<Credit> OfCauses(JobRecord job)
+    {
+        yield return new(new(Sum.Jobs, TallyKey.Everywhere), job.Weight);
+        if (job.Causes.IsEmpty) yield break;
+        double fresh = Math.Min(1, job.Causes.Where(cause => cause.WasNew).Sum(cause => cause.Chance));
+        foreach (string scope in Scopes(job))
+        {
+            yield return new(new(Sum.Explained, scope), job.Weight);
+            yield return new(new(Sum.New, scope), job.Weight * fresh);
+            foreach (JobCause cause in job.Causes)
+                yield return new(new(Sum.Share, scope, cause.Fault), job.Weight * cause.Chance);
+        }
+        if (Together(job)) yield return new(new(Sum.Double, TallyKey.Everywhere), job.Weight * ChanceOfTwo(job));
+    }
+
+    /// <summary>P(at least two) of independent causes.</summary>
+    static double ChanceOfTwo(JobRecord job)
+    {
+        double none = 1, one = 0;
+        foreach (JobCause cause in job.Causes)
+            (none, one) = (none * (1 - cause.Chance), one * (1 - cause.Chance) + none * cause.Chance);
+        return 1 - none - one;
+    }
+
+    /// <summary>
+    /// A finding tells of its ambient frequency when no cause of the job is known to show it. A cause that is new or that the
+    /// notes do not list may show anything, so such a job tells nothing.
+    /// </summary>
+    static IEnumerable<Credit> OfAmbient(JobRecord job, KnowledgeIndex known)
+    {
+        if (job.Causes.IsEmpty || job.Causes.Any(cause => cause.WasNew || known.Fault(cause.Fault) is null)) yield break;
+        foreach (var (finding, value) in job.Checked)
+        {
+            if (known.Finding(finding) is null || job.Causes.Any(cause => known.Link(cause.Fault, finding) is not null)) continue;
+            yield return new(new(Sum.Ambient, TallyKey.Everywhere, finding, Value: value), job.Weight);
+        }
+    }
+
+    static IEnumerable<Credit> OfLinks(JobRecord job, Estimates believed)
+    {
+        foreach (CheckedFinding seen in job.Checked)
+        {
+            if (believed.Known.Finding(seen.Finding) is not { } finding) continue;
+            int value = finding.Values.IndexOf(seen.Value);
+            if (value < 0) continue;
+            for (int i = 0; i < job.Causes.Length; i++)
+            {
+                double[] alone = FindingCredit.Alone(job, i, finding, value, believed);
+                for (int v = 0; v < alone.Length; v++)
+                {
+                    if (alone[v] == 0) continue;
+                    double amount = job.Weight * job.Causes[i].Chance * alone[v];
+                    string fault = job.Causes[i].Fault;
+                    foreach (string scope in Scopes(job))
+                        yield return new(new(Sum.Link, scope, fault, finding.Id, finding.Values[v]), amount);
+                    if (believed.Known.Fault(fault)?.Group is { } group)
+                        yield return new(new(Sum.GroupLink, group, Finding: finding.Id, Value: finding.Values[v]), amount);
+                }
+            }
+        }
+    }
+
+    static IEnumerable<string> Scopes(JobRecord job) => [TallyKey.Everywhere, .. job.Levels];
+}

@@ -1,0 +1,108 @@
+using System.Collections.Immutable;
+
+namespace Triage.Reasoning.Learning;
+
+/// <summary>Numbers derived from notes, counts and pooling. Levels run from the most special to the most general.</summary>
+internal sealed class Estimates(KnowledgeIndex known, Tally tally, Pooling pooling, LearnerSettings settings)
+{
+    internal KnowledgeIndex Known => known;
+
+    internal Tally Tally => tally;
+
+    internal Pooling Pooling => pooling;
+
+    internal Distribution Shares(ImmutableArray<string> faults, ImmutableArray<string> levels) => ShareChain(faults, levels).Last;
+
+    /// <summary>The notes' shares, made to sum to 1 over the faults given, weigh what they weigh on average, at most κ.</summary>
+    internal Hierarchy ShareChain(ImmutableArray<string> faults, ImmutableArray<string> levels)
+    {
+        double[] Counts(string scope) => [.. faults.Select(fault => tally[new(Sum.Share, scope, fault)])];
+        return Chain(SharePrior(faults), Counts, levels, pooling.ShareLevels);
+    }
+
+    internal Distribution SharePrior(ImmutableArray<string> faults)
+    {
+        var notes = faults.Select(known.Fault).ToArray();
+        double sum = notes.Sum(fault => fault?.Share ?? 0);
+        if (sum == 0) return new([.. notes.Select(_ => 1.0 / notes.Length)], Math.Min(1, pooling.ShareNotes));
+        double weight = notes.Sum(fault => fault is { Share: > 0 } ? fault.Share / sum * fault.ShareWeight : 0);
+        return new([.. notes.Select(fault => (fault?.Share ?? 0) / sum)], Capped(weight, pooling.ShareNotes));
+    }
+
+    internal Estimate UnlistedShare(ImmutableArray<string> levels)
+    {
+        double[] Counts(string scope)
+        {
+            double fresh = tally[new(Sum.New, scope)];
+            return [fresh, Math.Max(0, tally[new(Sum.Explained, scope)] - fresh)];
+        }
+        return Chain(Beta(settings.Unlisted), Counts, levels, pooling.ShareLevels).Last[0];
+    }
+
+    internal Distribution Ambient(string finding)
+    {
+        KnownFinding note = known.NeededFinding(finding);
+        return new Distribution(note.Ambient, Capped(note.AmbientWeight, pooling.Ambient)).Updated(AmbientCounts(note));
+    }
+
+    internal double[] AmbientCounts(KnownFinding finding) =>
+        [.. finding.Values.Select(value => tally[new(Sum.Ambient, TallyKey.Everywhere, finding.Id, Value: value)])];
+
+    /// <summary>What the network stores: what the cause produces by itself (ordered), or the distribution itself (nominal).</summary>
+    internal Distribution? Link(string fault, string finding, ImmutableArray<string> levels)
+    {
+        Distribution? seen = Seen(fault, finding, levels);
+        return seen is null || known.NeededFinding(finding).Nominal ? seen : NoisyMaxLink.Produced(seen, Ambient(finding));
+    }
+
+    /// <summary>P(value | only this cause), leak included; null when neither note nor job links the two.</summary>
+    internal Distribution? Seen(string fault, string finding, ImmutableArray<string> levels) => LinkChain(fault, finding, levels)?.Last;
+
+    internal Hierarchy? LinkChain(string fault, string finding, ImmutableArray<string> levels)
+    {
+        KnownFinding of = known.NeededFinding(finding);
+        double[] Counts(string scope) => LinkCounts(of, fault, scope);
+        bool noted = known.Link(fault, finding) is not null;
+        string? group = known.Fault(fault)?.Group;
+        double[] everywhere = Counts(TallyKey.Everywhere);
+        double[] ofGroup = group is null ? everywhere
+            : [.. of.Values.Select(value => tally[new(Sum.GroupLink, group, Finding: finding, Value: value)])];
+        if (!noted && ofGroup.Sum() == 0) return null;
+        Hierarchy chain = Chain(LinkPrior(fault, of), Counts, levels, pooling.LinkLevels);
+        return group is null || double.IsPositiveInfinity(chain.Prior.Weight)
+            ? chain
+            : chain with { First = ofGroup, Steps = [new(everywhere, pooling.LinkGroup), .. chain.Steps] };
+    }
+
+    internal Distribution LinkPrior(string fault, KnownFinding finding)
+    {
+        Distribution ambient = Ambient(finding.Id);
+        if (known.Link(fault, finding.Id) is not { } note) return ambient with { Weight = pooling.LinkUnnoted };
+        return new(
+            finding.Nominal ? note.Produces : NoisyMaxLink.Seen(note.Produces, ambient),
+            Capped(note.Weight, pooling.LinkNotes));
+    }
+
+    internal double[] LinkCounts(KnownFinding finding, string fault, string scope) =>
+        [.. finding.Values.Select(value => tally[new(Sum.Link, scope, fault, finding.Id, value)])];
+
+    internal Estimate? Works(string action, string fault) => Outcome(Sum.Works, action, fault, known.Clearing(action, fault)?.Works);
+
+    internal Estimate? Holds(string action, string fault) => Outcome(Sum.Holds, action, fault, known.Clearing(action, fault)?.Holds);
+
+    Estimate? Outcome(Sum sum, string action, string fault, Estimate? note) => note is not { } prior ? null : Beta(prior).Updated(
+    [
+        tally[new(sum, TallyKey.Everywhere, action, fault, TallyKey.Yes)],
+        tally[new(sum, TallyKey.Everywhere, action, fault, TallyKey.No)],
+    ])[0];
+
+    /// <summary>A prior that is exactly known is not pooled with anything.</summary>
+    static Hierarchy Chain(Distribution prior, Func<string, double[]> counts, ImmutableArray<string> levels, ImmutableArray<double> kappas) =>
+        new(prior, counts(TallyKey.Everywhere), double.IsPositiveInfinity(prior.Weight)
+            ? []
+            : [.. levels.Reverse().Select((level, depth) => new Step(counts(level), Pooling.At(kappas, depth)))]);
+
+    static Distribution Beta(Estimate estimate) => new([estimate.Mean, 1 - estimate.Mean], estimate.Weight);
+
+    static double Capped(double weight, double most) => double.IsPositiveInfinity(weight) ? weight : Math.Min(weight, most);
+}

@@ -1,0 +1,90 @@
+namespace Triage.Reasoning.Learning;
+
+/// <summary>What the notes say, checked and by id.</summary>
+internal sealed class KnowledgeIndex
+{
+    readonly Dictionary<string, KnownFault> faults;
+    readonly Dictionary<string, KnownFinding> findings;
+    readonly Dictionary<(string Fault, string Finding), KnownLink> links = [];
+    readonly Dictionary<(string Action, string Fault), KnownClearing> clearings = [];
+
+    internal KnowledgeIndex(Knowledge knowledge)
+    {
+        Knowledge = knowledge;
+        faults = ById(knowledge.Faults, fault => fault.Id, "fault");
+        findings = ById(knowledge.Findings, finding => finding.Id, "finding");
+        foreach (KnownFinding finding in knowledge.Findings) Check(finding);
+        foreach (KnownFault fault in knowledge.Faults) Add(fault);
+        foreach (KnownAction action in knowledge.Actions) Add(action);
+    }
+
+    internal Knowledge Knowledge { get; }
+
+    internal KnownFault? Fault(string id) => faults.GetValueOrDefault(id);
+
+    internal KnownFinding? Finding(string id) => findings.GetValueOrDefault(id);
+
+    internal KnownFinding NeededFinding(string id) => Finding(id)
+        ?? throw new ArgumentException($"The notes know no finding '{id}'; add it to them first.");
+
+    internal KnownLink? Link(string fault, string finding) => links.GetValueOrDefault((fault, finding));
+
+    internal KnownClearing? Clearing(string action, string fault) => clearings.GetValueOrDefault((action, fault));
+
+    void Add(KnownFault fault)
+    {
+        if (!(fault.Share >= 0 && double.IsFinite(fault.Share)))
+            throw new ArgumentException($"Fault '{fault.Id}' has the share {fault.Share}; give a number of 0 or more.");
+        CheckWeight(fault.ShareWeight, $"The share of fault '{fault.Id}'");
+        foreach (KnownLink link in fault.Shows)
+        {
+            string what = $"The link from fault '{fault.Id}' to finding '{link.Finding}'";
+            KnownFinding finding = Finding(link.Finding) ?? throw new ArgumentException($"{what} leads nowhere: the notes know no such finding.");
+            CheckDistribution(link.Produces, finding, what);
+            CheckWeight(link.Weight, what);
+            if (!links.TryAdd((fault.Id, link.Finding), link)) throw new ArgumentException($"{what} is there twice; keep one.");
+        }
+    }
+
+    void Add(KnownAction action)
+    {
+        foreach (KnownClearing clearing in action.Clears)
+        {
+            string what = $"What '{action.Id}' does to fault '{clearing.Fault}'";
+            foreach (Estimate estimate in (Estimate[])[clearing.Works, clearing.Holds])
+            {
+                if (!(estimate.Mean is >= 0 and <= 1)) throw new ArgumentException($"{what} has the chance {estimate.Mean}; give one of 0 … 1.");
+                CheckWeight(estimate.Weight, what);
+            }
+            if (!clearings.TryAdd((action.Id, clearing.Fault), clearing)) throw new ArgumentException($"{what} is there twice; keep one.");
+        }
+    }
+
+    static void Check(KnownFinding finding)
+    {
+        string what = $"The ambient frequency of finding '{finding.Id}'";
+        CheckDistribution(finding.Ambient, finding, what);
+        CheckWeight(finding.AmbientWeight, what);
+    }
+
+    static void CheckDistribution(IReadOnlyCollection<double> chances, KnownFinding finding, string what)
+    {
+        if (chances.Count != finding.Values.Length)
+            throw new ArgumentException($"{what} has {chances.Count} numbers for {finding.Values.Length} values; give one for each.");
+        if (chances.Any(chance => !(chance >= 0)) || Math.Abs(chances.Sum() - 1) > 1e-9)
+            throw new ArgumentException($"{what} must be chances of 0 … 1 that sum to 1; they are {string.Join(", ", chances)}.");
+    }
+
+    static void CheckWeight(double weight, string what)
+    {
+        if (!(weight >= 0)) throw new ArgumentException($"{what} has the weight {weight}; give a number of pseudo-jobs of 0 or more.");
+    }
+
+    static Dictionary<string, T> ById<T>(IEnumerable<T> items, Func<T, string> id, string kind)
+    {
+        var table = new Dictionary<string, T>();
+        foreach (T item in items)
+            if (!table.TryAdd(id(item), item)) throw new ArgumentException($"There are two {kind}s '{id(item)}'; ids must differ.");
+        return table;
+    }
+}

@@ -1,0 +1,124 @@
+using System.Collections.Immutable;
+using MathNet.Numerics;
+
+namespace Triage.Reasoning.Learning;
+
+/// <summary>
+/// Fits κ of each step by its posterior mode: Dirichlet–multinomial marginal likelihood (Gelman et al., Bayesian Data
+/// Analysis, chapter 5; Minka 2000) times a log-normal prior, on a grid of half octaves, from the most general step down.
+/// </summary>
+internal sealed class PoolingFit
+{
+    readonly Estimates start;
+    readonly LearnerSettings settings;
+    readonly SortedDictionary<string, ImmutableArray<string>> paths = new(StringComparer.Ordinal);
+    readonly ImmutableArray<TallyKey> links;
+    readonly ImmutableArray<string> faults;
+
+    PoolingFit(Estimates start, IEnumerable<JobRecord> jobs, LearnerSettings settings)
+    {
+        (this.start, this.settings) = (start, settings);
+        foreach (ImmutableArray<string> levels in jobs.Select(job => job.Levels))
+            for (int i = 0; i < levels.Length; i++) paths[levels[i]] = levels[i..];
+        links = [.. start.Tally.Keys.Where(key => key.Sum == Sum.Link).Select(key => key with { Value = "" }).Distinct()
+            .Where(key => start.Known.Finding(key.Finding) is not null)
+            .OrderBy(key => key.Scope, StringComparer.Ordinal).ThenBy(key => key.Subject, StringComparer.Ordinal).ThenBy(key => key.Finding, StringComparer.Ordinal)];
+        faults = [.. start.Known.Knowledge.Faults.Select(fault => fault.Id)];
+    }
+
+    internal static Pooling Fit(Estimates start, IEnumerable<JobRecord> jobs, LearnerSettings settings)
+    {
+        if (settings.PoolingSpread == 0) return settings.Pooling;
+        var fit = new PoolingFit(start, jobs, settings);
+        return fit.Links(fit.Shares(fit.Ambient(settings.Pooling)));
+    }
+
+    Pooling Ambient(Pooling pooling) => pooling with
+    {
+        Ambient = Best(pooling.Ambient, start.Known.Knowledge.Findings.Select(finding =>
+            new Sample(start.AmbientCounts(finding), finding.Ambient, finding.AmbientWeight))),
+    };
+
+    Pooling Shares(Pooling pooling)
+    {
+        Hierarchy top = With(pooling with { ShareNotes = double.PositiveInfinity }).ShareChain(faults, []);
+        pooling = pooling with { ShareNotes = Best(pooling.ShareNotes, [new(top.First, top.Prior.Mean, top.Prior.Weight)]) };
+        for (int depth = 0; depth < pooling.ShareLevels.Length; depth++)
+        {
+            Estimates estimates = With(pooling);
+            var samples = Paths(depth).Select(path => Member(estimates.ShareChain(faults, path)));
+            pooling = pooling with { ShareLevels = Fitted(pooling.ShareLevels, depth, samples) };
+        }
+        return pooling;
+    }
+
+    Pooling Links(Pooling pooling)
+    {
+        Estimates estimates = With(pooling);
+        var everywhere = links.Where(link => link.Scope == TallyKey.Everywhere).ToLookup(link => start.Known.Link(link.Subject, link.Finding) is not null);
+        pooling = pooling with
+        {
+            LinkNotes = Best(pooling.LinkNotes, everywhere[true].Select(link => Everywhere(estimates, link))),
+            LinkUnnoted = Best(pooling.LinkUnnoted, everywhere[false].Select(link => Everywhere(estimates, link))),
+        };
+        Estimates noted = With(pooling);
+        pooling = pooling with
+        {
+            LinkGroup = Best(pooling.LinkGroup, everywhere.SelectMany(each => each)
+                .Where(link => start.Known.Fault(link.Subject)?.Group is not null).Select(link => Member(Chain(noted, link, [])))),
+        };
+        for (int depth = 0; depth < pooling.LinkLevels.Length; depth++)
+        {
+            Estimates above = With(pooling);
+            var samples = Paths(depth).SelectMany(path => links.Where(link => link.Scope == path[0]).Select(link => Member(Chain(above, link, path))));
+            pooling = pooling with { LinkLevels = Fitted(pooling.LinkLevels, depth, samples) };
+        }
+        return pooling;
+    }
+
+    Sample? Everywhere(Estimates estimates, TallyKey link)
+    {
+        KnownFinding finding = start.Known.NeededFinding(link.Finding);
+        double most = start.Known.Link(link.Subject, link.Finding)?.Weight ?? double.PositiveInfinity;
+        return new(estimates.LinkCounts(finding, link.Subject, TallyKey.Everywhere), estimates.LinkPrior(link.Subject, finding).Mean, most);
+    }
+
+    static Hierarchy Chain(Estimates estimates, TallyKey link, ImmutableArray<string> path) => estimates.LinkChain(link.Subject, link.Finding, path)!;
+
+    static Sample? Member(Hierarchy chain) => chain.Steps.Count > 0 && chain.AboveWithoutLast() is { } above
+        ? new(chain.Steps[^1].Counts, above.Mean, double.PositiveInfinity)
+        : null;
+
+    Estimates With(Pooling pooling) => new(start.Known, start.Tally, pooling, settings);
+
+    /// <summary>Chains of levels whose most special one is this far below the top.</summary>
+    IEnumerable<ImmutableArray<string>> Paths(int depth) => paths.Values.Where(path => path.Length == depth + 1);
+
+    ImmutableArray<double> Fitted(ImmutableArray<double> kappas, int depth, IEnumerable<Sample?> samples) =>
+        kappas.SetItem(depth, Best(kappas[depth], samples));
+
+    double Best(double median, IEnumerable<Sample?> samples)
+    {
+        Sample[] known = [.. samples.OfType<Sample>().Where(sample => sample.Counts.Sum() > 0 && sample.Most > 0)];
+        if (known.Length == 0) return median;
+        return Enumerable.Range(-16, 33).OrderBy(Math.Abs).Select(half => median * Math.Pow(2, half / 2.0))
+            .MaxBy(kappa => known.Sum(sample => sample.LogLikelihood(kappa)) - Math.Pow(Math.Log(kappa / median) / settings.PoolingSpread, 2) / 2);
+    }
+
+    /// <summary>Counts of one member, the mean it is drawn around, and the most that κ may be there.</summary>
+    sealed record Sample(double[] Counts, ImmutableArray<double> Mean, double Most)
+    {
+        internal double LogLikelihood(double kappa)
+        {
+            double k = Math.Min(kappa, Most);
+            double seen = 0, sum = 0;
+            for (int i = 0; i < Counts.Length; i++)
+            {
+                if (Counts[i] == 0 || Mean[i] == 0) continue;
+                seen += Counts[i];
+                sum += SpecialFunctions.GammaLn(Counts[i] + k * Mean[i]) - SpecialFunctions.GammaLn(k * Mean[i]);
+            }
+            return sum + SpecialFunctions.GammaLn(k) - SpecialFunctions.GammaLn(seen + k);
+        }
+    }
+}

@@ -1,0 +1,57 @@
+using System.Collections.Immutable;
+
+namespace Triage.Reasoning.Learning;
+
+/// <summary>
+/// The additive statistics of a set of jobs, in whole billionths of a job: integer sums do not depend on the order of the
+/// jobs, and taking a job out gives back exactly what was there before.
+/// </summary>
+internal sealed class Tally
+{
+    const double Unit = 1e9;
+
+    internal static Tally Empty { get; } = new(ImmutableDictionary<TallyKey, long>.Empty);
+
+    readonly ImmutableDictionary<TallyKey, long> sums;
+
+    Tally(ImmutableDictionary<TallyKey, long> sums) => this.sums = sums;
+
+    internal IEnumerable<TallyKey> Keys => sums.Keys;
+
+    internal IReadOnlyDictionary<TallyKey, long> Sums => sums;
+
+    /// <summary>Weight counted under the key, in jobs.</summary>
+    internal double this[TallyKey key] => sums.GetValueOrDefault(key) / Unit;
+
+    internal Tally Plus(IEnumerable<Credit> credits) => Changed(credits, 1);
+
+    internal Tally Minus(IEnumerable<Credit> credits) => Changed(credits, -1);
+
+    /// <summary>Counts many at once, in a mutable table.</summary>
+    internal Tally PlusMany(IEnumerable<Credit> credits)
+    {
+        var table = new Dictionary<TallyKey, long>(sums);
+        foreach (var (key, amount) in credits)
+            table[key] = table.GetValueOrDefault(key) + Units(amount);
+        return new(table.Where(sum => sum.Value != 0).ToImmutableDictionary());
+    }
+
+    Tally Changed(IEnumerable<Credit> credits, int sign)
+    {
+        var builder = sums.ToBuilder();
+        foreach (var (key, amount) in credits)
+        {
+            long sum = builder.GetValueOrDefault(key) + sign * Units(amount);
+            if (sum == 0) builder.Remove(key);
+            else builder[key] = sum;
+        }
+        return new(builder.ToImmutable());
+    }
+
+    static long Units(double amount) => (long)Math.Round(amount * Unit);
+}
+
+/// <summary>What a job adds to one sum.</summary>
+/// <param name="Key">The sum.</param>
+/// <param name="Amount">In jobs, 0 … 1.</param>
+internal readonly record struct Credit(TallyKey Key, double Amount);

@@ -1,0 +1,48 @@
+namespace Triage.Reasoning.Learning;
+
+/// <summary>What a sum counts. <see cref="Everywhere"/> as a scope stands above all levels.</summary>
+/// <param name="Sum">Which kind.</param>
+/// <param name="Scope">Level id, group, or everywhere.</param>
+/// <param name="Subject">Fault, action or finding.</param>
+/// <param name="Finding">Finding of a link; fault of an action's outcome.</param>
+/// <param name="Value">Value seen; <see cref="Yes"/> or <see cref="No"/> of an outcome.</param>
+internal readonly record struct TallyKey(Sum Sum, string Scope, string Subject = "", string Finding = "", string Value = "")
+{
+    internal const string Everywhere = "";
+    internal const string Yes = "yes";
+    internal const string No = "no";
+}
+
+/// <summary>Kinds of additive sums.</summary>
+internal enum Sum
+{
+    /// <summary>Weight of all jobs.</summary>
+    Jobs,
+
+    /// <summary>Weight of jobs with a cause, by scope.</summary>
+    Explained,
+
+    /// <summary>Weight of jobs with two independent causes.</summary>
+    Double,
+
+    /// <summary>Weight of jobs whose cause was new, by scope.</summary>
+    New,
+
+    /// <summary>Weight of a fault, by scope.</summary>
+    Share,
+
+    /// <summary>Weight of a value that a fault alone would have shown, by scope.</summary>
+    Link,
+
+    /// <summary>The same for a group of faults; the scope is the group.</summary>
+    GroupLink,
+
+    /// <summary>Weight of a value without any linked cause.</summary>
+    Ambient,
+
+    /// <summary>Whether an action silenced a fault.</summary>
+    Works,
+
+    /// <summary>Whether the fault stayed silent.</summary>
+    Holds,
+}
