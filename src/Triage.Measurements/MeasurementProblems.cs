@@ -36,6 +36,17 @@ internal static class MeasurementProblems
     public static MeasurementProblem OutOfReach(string text) =>
         new($"{Quote(text)} is too large or too small to be a value", "check the digits and the exponent");
 
+    public static MeasurementProblem PowerOnWhileFeeding(string where) =>
+        new(
+            $"{where} was measured on a range that feeds the part while the power was on",
+            "switch off, unplug, drain stored charge and check it with the voltage range first; the reading is wrong and the meter may be harmed");
+
+    public static MeasurementProblem NotDrained(string where) =>
+        new($"{where} was measured with the power off but not drained", "drain stored charge, check with the voltage range, and measure again: what is left shifts the reading");
+
+    public static MeasurementProblem NegativeTime(string where) =>
+        new($"the time at which {where} was read lies before the start", "give seconds from 0 up");
+
     private static string Quote(string text) => text.Length <= Quoted ? $"\"{text}\"" : $"\"{text[..Quoted]}…\"";
 
     private static string Name(Unit unit) => unit is Unit.Number ? "a plain number" : UnitSymbols.Symbol(unit);
