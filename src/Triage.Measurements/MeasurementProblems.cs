@@ -1,0 +1,53 @@
+using Triage.Measurements.Quantities;
+
+namespace Triage.Measurements;
+
+/// <summary>Every problem text of this project.</summary>
+internal static class MeasurementProblems
+{
+    private const int Quoted = 40;
+
+    public static MeasurementProblem NotAValue(string text) =>
+        new($"{Quote(text)} is not a value", "write a number and a unit, such as 4n7, 2.2 k, 11.2 V, or OL for over range");
+
+    public static MeasurementProblem NoUnit(string text) =>
+        new($"{Quote(text)} is a reading without a unit", $"add the unit, such as {text} V or {text} ohm");
+
+    public static MeasurementProblem PrefixWithoutUnit(string text, string prefix) =>
+        new($"{Quote(text)} is a reading without a unit", $"say what {Quote(prefix)} counts, such as {prefix}V, {prefix}A or {prefix}F");
+
+    public static MeasurementProblem UnknownUnit(string suffix) =>
+        new($"{Quote(suffix)} is not a unit known here", "write ohm, F, H, V, A, W, Hz, s, °C, %, dB or mm, with p, n, µ, m, k, M or G before it");
+
+    public static MeasurementProblem WrongUnit(string text, Unit found, Unit expected) =>
+        new($"{Quote(text)} is in {Name(found)} where {Name(expected)} is expected", $"give it in {Name(expected)}, or change what is measured");
+
+    public static MeasurementProblem PrefixNotUsed(string prefix, Unit unit) =>
+        new($"{Quote(prefix)} before {Name(unit)} is not a size met at a bench", "check small m (thousandth) against capital M (million), and the unit");
+
+    public static MeasurementProblem AmbiguousComma(string number) =>
+        new(
+            $"{Quote(number)} can mean {number.Replace(',', '.')} or {number.Replace(",", "", StringComparison.Ordinal)}",
+            $"write {number.Replace(',', '.')} or {number.Replace(",", "", StringComparison.Ordinal)}");
+
+    public static MeasurementProblem BadGroups(string number) =>
+        new($"{Quote(number)} has digits grouped in no usual way", "write it with one decimal point and no grouping, such as 1234.5");
+
+    public static MeasurementProblem OutOfReach(string text) =>
+        new($"{Quote(text)} is too large or too small to be a value", "check the digits and the exponent");
+
+    public static MeasurementProblem PowerOnWhileFeeding(string where) =>
+        new(
+            $"{where} was measured on a range that feeds the part while the power was on",
+            "switch off, unplug, drain stored charge and check it with the voltage range first; the reading is wrong and the meter may be harmed");
+
+    public static MeasurementProblem NotDrained(string where) =>
+        new($"{where} was measured with the power off but not drained", "drain stored charge, check with the voltage range, and measure again: what is left shifts the reading");
+
+    public static MeasurementProblem NegativeTime(string where) =>
+        new($"the time at which {where} was read lies before the start", "give seconds from 0 up");
+
+    private static string Quote(string text) => text.Length <= Quoted ? $"\"{text}\"" : $"\"{text[..Quoted]}…\"";
+
+    private static string Name(Unit unit) => unit is Unit.Number ? "a plain number" : UnitSymbols.Symbol(unit);
+}
