@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using Triage.Notes.Kinds;
+using Triage.Reasoning.Inference;
+using Triage.Reasoning.Learning;
+using Triage.Workshop.Knowledge;
+using Triage.Workshop.Steps;
+using Triage.Workshop.Translating;
+
+namespace Triage.Workshop.Answers;
+
+/// <summary>From a job's log to an answer: evidence → posterior → plan, in one direction.</summary>
+internal sealed class Answering(Bench bench)
+{
+    /// <summary>The answer, or why there can be none: nobody knows the machine.</summary>
+    public Asked For(Job job) =>
+        ScopeOf(job) is { } scope ? new(Answer(job, scope), null) : new(null, UnknownMachine(job));
+
+    /// <summary>The network of a job's device under other learned numbers (what if a job had not been closed?).</summary>
+    public Reasoned Reason(Job job, DeviceScope scope, Learned learned)
+    {
+        var seen = job.Log.OfType<Saw>().Select(s => s.Finding).Concat(job.Log.OfType<Tested>().Select(t => bench.Notes.Find<Test>(t.Test)?.Reveals).OfType<string>());
+        var network = NetworkFromNotes.Build(scope, learned, bench.Notes, seen);
+        var actions = new ActionsOfNotes(network, bench.Notes, learned);
+        var evidence = EvidenceFromJob.Of(job.Log, network, actions, bench.Notes);
+        return new(network, actions, evidence, PosteriorInference.Of(network.Network, evidence.Evidence));
+    }
+
+    public DeviceScope? ScopeOf(Job job)
+    {
+        var device = bench.Notes.Find<Device>(job.Device);
+        var known = bench.Notes.Find<DeviceClass>(device?.Class ?? job.Class);
+        return known is null ? null : DeviceScope.Of(bench.Notes, device, known);
+    }
+
+    private Refusal UnknownMachine(Job job) =>
+        WorkshopRefusals.UnknownMachine(job.Device ?? job.Unit ?? "", bench.Notes.Of<DeviceClass>().Select(c => c.Name));
+
+    private Answer Answer(Job job, DeviceScope scope)
+    {
+        var reasoned = Reason(job, scope, bench.Learned);
+        var words = new WordsFor(bench.Notes, reasoned.Network, reasoned.Actions);
+        var evidence = InWords(job, reasoned.Evidence, words);
+        var common = new Answer
+        {
+            Machine = scope.Name,
+            Cautions = scope.Class.Cautions,
+            StopAtOnce = scope.Class.StopAtOnce,
+            Causes = [],
+            Resets = [],
+            Next = null,
+            Evidence = evidence,
+            Remarks = [.. reasoned.Evidence.NotUsed.Select(e => $"Not used, no note links it to a cause of this machine: {words.Entry(e)}")],
+        };
+        if (reasoned.Posterior.Contradiction)
+            return common with { Remarks = [ContradictionInWords.Of(reasoned, words), .. common.Remarks] };
+        var hypotheses = Hypotheses.Of(reasoned.Network.Network, reasoned.Evidence.Evidence);
+        var causes = new RankedCauses(bench, this, job, reasoned, words).Of(hypotheses);
+        return common with
+        {
+            Causes = causes,
+            Resets = new ResetsWorthTrying(bench, job, reasoned).Of(hypotheses),
+            Next = new NextSteps(bench, job, reasoned, words).Of(hypotheses),
+            Remarks = [.. NoneOfThese.Remarks(causes), .. common.Remarks],
+            LeftOut = reasoned.Posterior.LeftOut,
+        };
+    }
+
+    private static ImmutableArray<EvidenceInWords> InWords(Job job, JobEvidence evidence, WordsFor words) =>
+        [.. evidence.ObservedIn.Concat(evidence.ActedIn).Distinct()
+            .Select(e => new EvidenceInWords(words.Entry(e), job.Log.IndexOf(e), (e as Saw)?.Words))
+            .OrderBy(e => e.Entry)];
+}
+
+/// <summary>What was worked out for one job.</summary>
+internal sealed record Reasoned(DeviceNetwork Network, ActionsOfNotes Actions, JobEvidence Evidence, Posterior Posterior)
+{
+    /// <summary>P(the fault is there now).</summary>
+    public double Now(string fault) =>
+        Posterior.Contradiction || !Network.Faults.TryGetValue(fault, out var places) ? 0 : places.Sum(p => Posterior.Remaining[p.Root][p.State]);
+
+    /// <summary>P(the fault was there when the machine came in).</summary>
+    public double AtFirst(string fault) =>
+        Posterior.Contradiction || !Network.Faults.TryGetValue(fault, out var places) ? 0 : places.Sum(p => Posterior.Marginals[p.Root][p.State]);
+}
+
+/// <summary>An answer, or why there is none.</summary>
+public sealed record Asked(Answer? Answer, Refusal? Refused);

@@ -1,0 +1,75 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using Triage.Notes.Kinds;
+using Triage.Reasoning.Inference;
+using Triage.Reasoning.Planning;
+using Triage.Workshop.Translating;
+
+namespace Triage.Workshop.Answers;
+
+/// <summary>The planner's advice as one shows it. The choice itself is made in <see cref="NextStep"/>.</summary>
+internal sealed class NextSteps(Bench bench, Job job, Reasoned reasoned, WordsFor words)
+{
+    private const int OthersShown = 6;
+
+    private readonly StepCards cards = new(bench.Notes, reasoned.Network.Scope, reasoned.Actions);
+
+    public NextBestStep Of(HypothesisSet hypotheses)
+    {
+        var problem = new ProblemFromJob(reasoned.Network, reasoned.Actions, job, reasoned.Evidence, bench.Settings).Of(hypotheses);
+        var advice = NextStep.Choose(problem, PlannerBudget.Default);
+        var best = advice.Best;
+        var card = cards.Of(best.Option.Id);
+        return new()
+        {
+            Id = card.Id,
+            Kind = card.Kind,
+            Name = card.Name,
+            Cautions = card.Cautions,
+            Steps = card.Steps,
+            Opens = [.. best.Opens.Select(words.Step)],
+            Tools = card.Tools,
+            Price = best.PriceNow,
+            Minutes = card.Minutes + best.Opens.Sum(step => reasoned.Network.Scope.Access.FirstOrDefault(a => a.Id == step)?.Minutes ?? 0),
+            ExpectedCost = best.ExpectedCost,
+            Outcomes = [.. best.Branches.Select(b => Ahead(best.Option, b))],
+            Why = Why(advice),
+            Others = [.. advice.Ranked.Skip(1).Take(OthersShown).Select(Other)],
+            Forbidden = [.. advice.Blocked.Select(b => new ForbiddenStep(b.Option.Id, cards.Of(b.Option.Id).Kind, cards.Of(b.Option.Id).Name, b.Why))],
+            Part = card.Part,
+        };
+    }
+
+    private OtherStep Other(RankedOption ranked)
+    {
+        var card = cards.Of(ranked.Option.Id);
+        return new(card.Id, card.Kind, card.Name, ranked.PriceNow, ranked.ExpectedCost);
+    }
+
+    private OutcomeAhead Ahead(Option option, Branch branch) =>
+        new(OutcomeId(option, branch), OutcomeName(option, branch), branch.Probability, branch.Then is null ? "the job is over" : $"then: {cards.Of(branch.Then).Name}");
+
+    private static string OutcomeId(Option option, Branch branch) =>
+        option is TestOption ? branch.Outcome : branch.Outcome == "works" ? "works" : "no-change";
+
+    private string OutcomeName(Option option, Branch branch)
+    {
+        if (option is not TestOption test)
+            return branch.Outcome;
+        return bench.Notes.Find<Test>(test.Id) is { Reveals: null } measured
+            ? measured.Outcomes.FirstOrDefault(o => o.Id == branch.Outcome)?.Name ?? branch.Outcome
+            : words.Value(test.Reveals.Id, branch.Outcome);
+    }
+
+    private string Why(Advice advice)
+    {
+        var best = advice.Best;
+        var money = bench.Settings.Currency;
+        var first = $"It costs {Amount(best.PriceNow)} {money} now, and {Amount(best.ExpectedCost)} {money} can be expected until the machine works or is given up";
+        return advice.Ranked.Length < 2
+            ? $"{first}; nothing else may be done now."
+            : $"{first}. Next best: {cards.Of(advice.Ranked[1].Option.Id).Name}, {Amount(advice.Ranked[1].ExpectedCost)} {money}.";
+    }
+
+    private static string Amount(double amount) => amount.ToString(amount < 10 ? "0.#" : "0", CultureInfo.InvariantCulture);
+}

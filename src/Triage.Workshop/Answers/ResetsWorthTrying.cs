@@ -1,0 +1,87 @@
+using System.Collections.Immutable;
+using Triage.Notes.Kinds;
+using Triage.Reasoning.Inference;
+using Triage.Reasoning.Networks;
+using Triage.Workshop.Translating;
+
+namespace Triage.Workshop.Answers;
+
+/// <summary>Resets that have a chance, best first, each with what its outcome would tell.</summary>
+internal sealed class ResetsWorthTrying(Bench bench, Job job, Reasoned reasoned)
+{
+    /// <summary>A reset with less chance than this is not worth the reader's time.</summary>
+    private const double LeastChance = 0.01;
+
+    private readonly Consents rules = new(reasoned.Network.Scope.Class, job, bench.Settings);
+
+    public ImmutableArray<ResetWorthTrying> Of(HypothesisSet hypotheses)
+    {
+        var tried = job.Log.OfType<ResetTried>().Select(r => reasoned.Actions.GeneralForm(r.Reset)).ToHashSet(StringComparer.Ordinal);
+        return
+        [
+            .. reasoned.Network.Scope.Resets
+                .Where(r => !tried.Contains(reasoned.Actions.GeneralForm(r.Id)))
+                .Select(r => Card(r, reasoned.Actions.Clearings(r.Id) ?? [], hypotheses))
+                .Where(r => r.ChanceWorks >= LeastChance)
+                .OrderByDescending(r => r.ChanceWorks / Math.Max(1, r.Minutes)),
+        ];
+    }
+
+    private ResetWorthTrying Card(Reset reset, ImmutableArray<Clearing> clears, HypothesisSet hypotheses) => new()
+    {
+        Reset = reset.Id,
+        Name = reset.Name,
+        Cautions = reset.Effort.Cautions,
+        Before = [.. ColdChecks(reset), .. reset.Before],
+        Steps = reset.Steps,
+        Erases = reset.Erases,
+        Blocked = rules.Forbids(reset),
+        Minutes = reset.Effort.Minutes,
+        ChanceWorks = Chance(hypotheses, clears, c => c.Works),
+        ChanceHolds = Chance(hypotheses, clears, c => c.Works * c.Holds),
+        Tells = Tells(reset, clears),
+    };
+
+    private IEnumerable<string> ColdChecks(Reset reset) =>
+        rules.After(reset.Effort)
+            .Where(id => job.Log.OfType<Tested>().All(t => t.Test != id))
+            .Select(id => bench.Notes.Find<Test>(id))
+            .OfType<Test>()
+            .Where(t => reasoned.Network.Scope.Tests.Any(offered => offered.Id == t.Id) && !Known(t))
+            .Select(t => $"{t.Name}, before power goes on.");
+
+    private bool Known(Test test) =>
+        test.Reveals is { } finding && reasoned.Network.Findings.TryGetValue(finding, out var index)
+        && reasoned.Evidence.Evidence.Observations.Any(o => o.Finding == index);
+
+    private static double Chance(HypothesisSet hypotheses, ImmutableArray<Clearing> clears, Func<Clearing, double> chance)
+    {
+        var per = clears.ToDictionary(c => (c.Root, c.State), chance);
+        return hypotheses.Listed.Where(h => !h.Faulty.IsEmpty)
+            .Sum(h => h.Probability * h.Faulty.Aggregate(1.0, (p, f) => p * per.GetValueOrDefault((f.Root, f.State))));
+    }
+
+    private string Tells(Reset reset, ImmutableArray<Clearing> clears)
+    {
+        var until = LeadingCause(reset, clears, ActionOutcome.Works, held: false);
+        var nothing = LeadingCause(reset, clears, ActionOutcome.StillFaulty, held: null);
+        return string.Join(" ", new[]
+        {
+            until is { } u ? $"Works but is gone after power loss: most likely {u}." : null,
+            nothing is { } n ? $"No difference: most likely {n}." : null,
+        }.OfType<string>());
+    }
+
+    /// <summary>The first cause if the reset had this outcome; null when it cannot have it.</summary>
+    private string? LeadingCause(Reset reset, ImmutableArray<Clearing> clears, ActionOutcome outcome, bool? held)
+    {
+        var evidence = reasoned.Evidence.Evidence;
+        var taken = new ActionTaken(reasoned.Actions.GeneralForm(reset.Id), clears, outcome) { Held = held };
+        var posterior = PosteriorInference.Of(reasoned.Network.Network, evidence with { Actions = evidence.Actions.Add(taken) });
+        if (posterior.Contradiction)
+            return null;
+        var then = reasoned with { Posterior = posterior };
+        var first = reasoned.Network.Faults.Keys.OrderByDescending(then.Now).ThenBy(f => f, StringComparer.Ordinal).First();
+        return $"{WordsFor.CauseName(first, bench.Notes)} ({then.Now(first):P0})";
+    }
+}
