@@ -73,25 +73,6 @@ public sealed record Consent(double? SpendingLimit = null, bool? MayErase = null
 /// <param name="WasNew">No listed fault described it when the job was closed.</param>
 public sealed record FoundCause(string Fault, Grade Grade, double Chance = 1, bool WasNew = false);
 
-/// <summary>How sure a cause is, with its weight when learning.</summary>
-public enum Grade
-{
-    /// <summary>Shown bad, or the old part back and the fault returned; repair held. Weight 1.0.</summary>
-    Measured,
-
-    /// <summary>One swap, held. Weight 0.7.</summary>
-    Swapped,
-
-    /// <summary>Weight 0.4.</summary>
-    HoldUnknown,
-
-    /// <summary>Told, with detail. Weight 0.2.</summary>
-    Told,
-
-    /// <summary>Weight 0.1.</summary>
-    Hearsay,
-}
-
 public enum JobOutcome
 {
     Mended,

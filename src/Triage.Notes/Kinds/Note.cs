@@ -18,6 +18,9 @@ public abstract record Note(string Id, string Name)
     /// <summary>Markdown below the front matter.</summary>
     public string Body { get; init; } = "";
 
+    /// <summary>Every id that it names, in the order of the file.</summary>
+    public ImmutableArray<Reference> References { get; init; } = [];
+
     /// <summary>Where it was read.</summary>
     public NotePlace Place { get; init; } = NotePlace.Nowhere;
 }
