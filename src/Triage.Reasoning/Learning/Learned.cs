@@ -105,9 +105,6 @@ public sealed class Learned
     /// <summary>Counts other jobs from nothing, under this epoch.</summary>
     public Learned Recount(IEnumerable<JobRecord> others) => Count(estimates.Known, [.. others], Epoch, settings);
 
-    /// <summary>The additive statistics, for comparing.</summary>
-    internal IReadOnlyDictionary<TallyKey, long> Sums => estimates.Tally.Sums;
-
     internal static Learned Count(KnowledgeIndex known, IReadOnlyList<JobRecord> jobs, Epoch epoch, LearnerSettings settings)
     {
         var byId = ImmutableDictionary.CreateBuilder<string, JobRecord>();

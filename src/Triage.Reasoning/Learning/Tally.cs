@@ -18,8 +18,6 @@ internal sealed class Tally
 
     internal IEnumerable<TallyKey> Keys => sums.Keys;
 
-    internal IReadOnlyDictionary<TallyKey, long> Sums => sums;
-
     /// <summary>Weight counted under the key, in jobs.</summary>
     internal double this[TallyKey key] => sums.GetValueOrDefault(key) / Unit;
 
