@@ -47,6 +47,9 @@ internal static class MeasurementProblems
     public static MeasurementProblem NegativeTime(string where) =>
         new($"the time at which {where} was read lies before the start", "give seconds from 0 up");
 
+    public static MeasurementProblem UpsideDown(string state, double low, double high) =>
+        new(FormattableString.Invariant($"the range of {state} runs from {low} to {high}"), "give the lower value first");
+
     private static string Quote(string text) => text.Length <= Quoted ? $"\"{text}\"" : $"\"{text[..Quoted]}…\"";
 
     private static string Name(Unit unit) => unit is Unit.Number ? "a plain number" : UnitSymbols.Symbol(unit);

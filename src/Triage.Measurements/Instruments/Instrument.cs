@@ -1,0 +1,54 @@
+using System.Collections.Immutable;
+using Triage.Measurements.Readings;
+
+namespace Triage.Measurements.Instruments;
+
+/// <summary>A meter or tester, set up once for a bench.</summary>
+/// <param name="Name">As the bench calls it.</param>
+/// <param name="Ranges">Its accuracy table.</param>
+public sealed record Instrument(string Name, ImmutableArray<InstrumentRange> Ranges)
+{
+    /// <summary>What it loads a voltage with, in ohms; 10 MΩ on nearly every digital meter (common practice, no source).</summary>
+    public double InputOhms { get; init; } = 10e6;
+
+    /// <summary>A cheap 2000-count meter with a component tester beside it, for a bench that has set up none (common practice, no source).</summary>
+    public static Instrument Ordinary { get; } = new(
+        "ordinary meter",
+        [
+            .. Decades(ReadingMode.Resistance, 200, 2e7, 1, 5),
+            .. Decades(ReadingMode.Continuity, 200, 200, 2, 5),
+            .. Decades(ReadingMode.SeriesResistance, 2, 200, 5, 5),
+            .. Decades(ReadingMode.DiodeDrop, 2, 2, 2, 5),
+            .. Decades(ReadingMode.DcVolts, 0.2, 2000, 1, 3),
+            .. Decades(ReadingMode.AcVolts, 2, 2000, 1.5, 5),
+            .. Decades(ReadingMode.DcCurrent, 2e-3, 20, 2, 5),
+            .. Decades(ReadingMode.AcCurrent, 2e-3, 20, 2.5, 5),
+            .. Decades(ReadingMode.Capacitance, 2e-9, 0.2, 4, 5),
+            .. Decades(ReadingMode.Inductance, 2e-3, 20, 5, 5),
+            .. Decades(ReadingMode.Frequency, 20, 2e7, 0.5, 2),
+            .. Decades(ReadingMode.Temperature, 200, 2000, 2, 3),
+        ]);
+
+    /// <summary>± in the mode's unit at a reading; null when no range reaches so far.</summary>
+    public double? Accuracy(ReadingMode mode, double reading) => RangeFor(mode, reading)?.Accuracy(reading);
+
+    /// <summary>The smallest range that shows the value; null when none does.</summary>
+    public InstrumentRange? RangeFor(ReadingMode mode, double value) =>
+        Of(mode).Where(r => r.FullScale >= Math.Abs(value)).MinBy(r => r.FullScale);
+
+    /// <summary>The largest range of a mode; null when the instrument has none.</summary>
+    public InstrumentRange? Largest(ReadingMode mode) => Of(mode).MaxBy(r => r.FullScale);
+
+    /// <summary>The smallest step it shows in a mode; null when it has none.</summary>
+    public double? Finest(ReadingMode mode) => Of(mode).MinBy(r => r.Resolution)?.Resolution;
+
+    private IEnumerable<InstrumentRange> Of(ReadingMode mode) => Ranges.Where(r => r.Mode == mode);
+
+    private static IEnumerable<InstrumentRange> Decades(ReadingMode mode, double least, double most, double percent, double counts)
+    {
+        for (var scale = least; scale <= most * 1.001; scale *= 10)
+        {
+            yield return new InstrumentRange(mode, scale, scale / 2000, percent, counts);
+        }
+    }
+}
