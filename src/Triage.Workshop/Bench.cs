@@ -6,7 +6,6 @@ using Triage.Search.Queries;
 using Triage.Search.Words;
 using Triage.Workshop.Answers;
 using Triage.Workshop.Knowledge;
-using Triage.Workshop.Translating;
 
 namespace Triage.Workshop;
 
@@ -16,33 +15,37 @@ namespace Triage.Workshop;
 /// </summary>
 public sealed class Bench
 {
-    internal Bench(Notebook notes, Learned learned, ImmutableDictionary<string, JobRecord> records, Recogniser recogniser, Func<SearchQuery, SearchResults> find, ImmutableArray<Problem> problems, BenchSettings settings, long version)
-    {
-        (Notes, Learned, Records, Recogniser) = (notes, learned, records, recogniser);
-        (this.find, Problems, Settings, Version) = (find, problems, settings, version);
-    }
+    private readonly NoteSearcher searcher;
+    private readonly Lazy<ImmutableArray<Problem>> problems;
 
-    private readonly Func<SearchQuery, SearchResults> find;
+    internal Bench(Notebook notes, CountedJobs counted, Recogniser recogniser, NoteSearcher searcher, Lazy<ImmutableArray<Problem>> problems, BenchSettings settings, long version)
+    {
+        (Notes, Counted, Recogniser, Settings, Version) = (notes, counted, recogniser, settings, version);
+        (this.searcher, this.problems) = (searcher, problems);
+    }
 
     public Notebook Notes { get; }
 
-    public Learned Learned { get; }
-
-    /// <summary>What each counted job told the learner, by job id.</summary>
-    public ImmutableDictionary<string, JobRecord> Records { get; }
-
-    public Recogniser Recogniser { get; }
-
-    /// <summary>Everything wrong with the notes of all books.</summary>
-    public ImmutableArray<Problem> Problems { get; }
-
     public BenchSettings Settings { get; }
+
+    public Learned Learned => Counted.Learned;
+
+    /// <summary>Everything wrong with the notes of all books, worked out when first asked for.</summary>
+    public ImmutableArray<Problem> Problems => problems.Value;
 
     /// <summary>Grows by one with every snapshot.</summary>
     public long Version { get; }
 
-    public SearchResults Find(SearchQuery query) => find(query);
+    internal CountedJobs Counted { get; }
 
-    /// <summary>The answer to the state of a job.</summary>
+    internal Recogniser Recogniser { get; }
+
+    /// <summary>Prior fixes, and every other note.</summary>
+    public SearchResults Find(SearchQuery query) => searcher.Search(query);
+
+    /// <summary>The answer to the state of a job, or why there can be none.</summary>
     public Asked AnswerFor(Job job) => new Answering(this).For(job);
+
+    /// <summary>The same question with one closed job left out of the learned numbers.</summary>
+    internal Bench WithoutJob(string id) => new(Notes, Counted.Without(id), Recogniser, searcher, problems, Settings, Version);
 }

@@ -47,4 +47,10 @@ internal static class WorkshopRefusals
 
     public static Refusal NothingToUndo(string job) =>
         new(RefusalKind.NotFound, $"Job {job} has no such entry to take back.", "Look at its time line again: somebody may have taken it back already.");
+
+    public static Refusal Negative(string what, double amount) =>
+        new(RefusalKind.NotUnderstood, FormattableString.Invariant($"The {what} is {amount}, less than nothing."), "Write 0 or more.");
+
+    public static Refusal NotEditable(string path, string why) =>
+        new(RefusalKind.CannotWrite, $"{path} cannot be changed by the program: {why}", "Mend the note in an editor first; the note check names line and column.");
 }

@@ -25,6 +25,14 @@ internal sealed class Answering(Bench bench)
         return new(network, actions, evidence, PosteriorInference.Of(network.Network, evidence.Evidence));
     }
 
+    /// <summary>P(the fault was there when this machine came in); null when it cannot be met in it, or nobody knows the machine.</summary>
+    public double? Chance(Job job, string fault)
+    {
+        if (ScopeOf(job) is not { } scope || scope.Faults.All(f => f.Id != fault))
+            return null;
+        return Reason(job, scope, bench.Learned).AtFirst(fault);
+    }
+
     public DeviceScope? ScopeOf(Job job)
     {
         var device = bench.Notes.Find<Device>(job.Device);

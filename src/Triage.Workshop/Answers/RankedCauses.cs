@@ -1,0 +1,91 @@
+using System.Collections.Immutable;
+using Triage.Notes.Kinds;
+using Triage.Reasoning.Inference;
+using Triage.Workshop.Translating;
+
+namespace Triage.Workshop.Answers;
+
+/// <summary>Every cause with its probability now, its interval, and what stands behind it.</summary>
+internal sealed class RankedCauses(Bench bench, Answering answering, Job job, Reasoned reasoned, WordsFor words)
+{
+    /// <summary>Causes that get a full explanation; the rest only their number.</summary>
+    private const int Explained = 6;
+
+    /// <summary>Leading causes for which past jobs are left out one by one, and jobs per cause.</summary>
+    private const int ComparedCauses = 2, ComparedJobs = 3;
+
+    private const double Level = 0.9;
+
+    public ImmutableArray<RankedCause> Of(HypothesisSet hypotheses)
+    {
+        var ranked = reasoned.Network.Faults.Keys
+            .Select(f => (Fault: f, Probability: reasoned.Now(f)))
+            .OrderByDescending(c => c.Probability).ThenBy(c => c.Fault, StringComparer.Ordinal)
+            .ToList();
+        var network = reasoned.Network.Network;
+        var intervals = CredibleIntervals.Of(network, reasoned.Evidence.Evidence, hypotheses, Level).Faults;
+        var weights = WeightOfEvidence.Of(network, reasoned.Evidence.Evidence);
+        return [.. ranked.Select((c, rank) => Cause(c.Fault, c.Probability, rank, intervals, weights))];
+    }
+
+    private RankedCause Cause(string fault, double probability, int rank, IReadOnlyDictionary<string, Interval> intervals, EvidenceWeights weights)
+    {
+        var weighed = rank < Explained ? Weighed(fault, weights) : [];
+        var interval = intervals.TryGetValue(fault, out var known) ? known : new(probability, probability);
+        return new()
+        {
+            Fault = fault,
+            Name = WordsFor.CauseName(fault, bench.Notes),
+            Probability = probability,
+            Lower = Math.Min(interval.Lower, probability),
+            Upper = Math.Max(interval.Upper, probability),
+            Why = rank < Explained ? CausesInWords.Why(weighed) : "",
+            Weights = weighed,
+            Jobs = rank < Explained ? JobsBehind(fault, rank < ComparedCauses) : [],
+        };
+    }
+
+    private ImmutableArray<WeighedEvidence> Weighed(string fault, EvidenceWeights weights) =>
+        [.. weights.For(fault)
+            .Select(w => new WeighedEvidence(Piece(w.Item), w.Decibans))
+            .OrderByDescending(w => Math.Abs(w.Decibans))];
+
+    private string Piece(EvidenceItem item) => item.Kind switch
+    {
+        EvidenceKind.Observation => words.Entry(reasoned.Evidence.ObservedIn[item.Index]),
+        EvidenceKind.Likelihood => words.Entry(reasoned.Evidence.MeasuredIn[item.Index]),
+        EvidenceKind.Outcome => words.Entry(ActionEntry(item.Index)),
+        EvidenceKind.Held => words.Entry(reasoned.Evidence.ActedIn[item.Index]),
+        EvidenceKind.SomethingIsWrong => "something is wrong at all",
+    };
+
+    /// <summary>Where it held is known, the outcome itself is an earlier entry of the same action.</summary>
+    private LogEntry ActionEntry(int action)
+    {
+        var entry = reasoned.Evidence.ActedIn[action];
+        return entry is Held held
+            ? job.Log.TakeWhile(e => e != held).LastOrDefault(e => e is ResetTried r && r.Reset == held.Action || e is Fixed f && f.Fix == held.Action || e is Swapped s && s.Fix == held.Action) ?? entry
+            : entry;
+    }
+
+    private ImmutableArray<JobBehind> JobsBehind(string fault, bool compare)
+    {
+        var scope = reasoned.Network.Scope;
+        var jobs = bench.Counted.Records.Values
+            .Where(r => r.Causes.Any(c => c.Fault == fault))
+            .OrderByDescending(r => r.Levels.Contains(scope.Levels[0])).ThenByDescending(r => r.Closed).ThenBy(r => r.Id, StringComparer.Ordinal)
+            .Select(r => bench.Notes.Find<Job>(r.Id))
+            .OfType<Job>()
+            .ToList();
+        return [.. jobs.Select((j, i) => new JobBehind(j.Id, j.Name, MachineOf(j), Grade(j, fault), compare && i < ComparedJobs ? Without(j.Id, fault) : null))];
+    }
+
+    private string MachineOf(Job other) => bench.Notes.Find<Device>(other.Device)?.Name ?? other.Unit ?? other.Class ?? "";
+
+    private Grade Grade(Job other, string fault) =>
+        other.Causes.Where(c => bench.Notes.Today(c.Fault) == fault).Select(c => c.Grade).DefaultIfEmpty(Notes.Kinds.Grade.HoldUnknown).Min();
+
+    /// <summary>The same question as if that job had never been closed.</summary>
+    private double Without(string other, string fault) =>
+        answering.Reason(job, reasoned.Network.Scope, bench.Counted.Without(other).Learned).Now(fault);
+}

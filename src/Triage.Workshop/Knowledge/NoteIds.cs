@@ -1,0 +1,25 @@
+using System.Text;
+
+namespace Triage.Workshop.Knowledge;
+
+/// <summary>Ids from words.</summary>
+internal static class NoteIds
+{
+    private const int Longest = 60;
+
+    /// <summary>Lower case letters, digits and hyphens; "fault" when nothing of the words is left.</summary>
+    public static string From(string words)
+    {
+        var id = new StringBuilder();
+        foreach (var c in words.Normalize(NormalizationForm.FormD).ToLowerInvariant())
+        {
+            if (char.IsAsciiLetterOrDigit(c))
+                id.Append(c);
+            else if (id.Length > 0 && id[^1] != '-' && !char.IsSurrogate(c) && char.GetUnicodeCategory(c) != System.Globalization.UnicodeCategory.NonSpacingMark)
+                id.Append('-');
+        }
+
+        var trimmed = id.ToString(0, Math.Min(id.Length, Longest)).Trim('-');
+        return trimmed.Length == 0 ? "fault" : trimmed;
+    }
+}

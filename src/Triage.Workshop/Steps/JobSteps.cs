@@ -1,0 +1,129 @@
+using System.Collections.Immutable;
+using Triage.Notes.Kinds;
+using Triage.Workshop.Answers;
+using Triage.Workshop.Knowledge;
+
+namespace Triage.Workshop.Steps;
+
+/// <summary>
+/// The whole job as plain methods. Each writes the job's note before it returns, and the next answer knows of it; each says
+/// why when it refuses, and then nothing was written.
+/// </summary>
+public sealed class JobSteps
+{
+    private readonly LiveBench bench;
+    private readonly JobNotes notes;
+
+    internal JobSteps(LiveBench bench) => (this.bench, notes) = (bench, new(bench));
+
+    private DateTimeOffset Now => bench.Clock.GetLocalNow();
+
+    /// <summary>A complaint without taking anything in: nothing is written.</summary>
+    /// <param name="machine">Device or class, by id or name; may be empty when the complaint names it.</param>
+    public Asking Ask(string machine, string complaint) => new TakingIn(bench.Current, Now).Ask(machine, complaint);
+
+    /// <summary>Takes a machine in: the complaint is kept as said, recognised findings are the first entries.</summary>
+    public StepResult TakeIn(TakeInRequest request)
+    {
+        var taken = new TakingIn(bench.Current, Now).TakeIn(request);
+        return taken.Refused is not null || taken.Job is null ? taken : notes.Create(taken.Job) with { Remarks = taken.Remarks };
+    }
+
+    /// <summary>One line at eleven at night: kept as written, read into entries where it can be.</summary>
+    public StepResult Line(string job, string text, ImmutableArray<string> photos = default) =>
+        string.IsNullOrWhiteSpace(text) ? Refuse(WorkshopRefusals.NothingSaid("line"))
+        : text.Length > Limits.Line ? Refuse(WorkshopRefusals.TooLong("line", text.Length, Limits.Line))
+        : notes.Append(job, new QuickLine(Now, text) { Photos = photos.IsDefault ? [] : photos });
+
+    /// <summary>A finding seen with a value; "not seen" is its normal value.</summary>
+    public StepResult Saw(string job, string finding, string value, ImmutableArray<string> when = default, double? watchedMinutes = null) =>
+        Known<Finding>("finding", finding) is { } refused ? Refuse(refused)
+        : ValueOf(finding, value) is { } wrong ? Refuse(wrong)
+        : notes.Append(job, new Saw(Now, finding, value) { When = when.IsDefault ? [] : when, WatchedMinutes = watchedMinutes });
+
+    /// <summary>A test done, with its outcome: a value of the finding it reveals, or an outcome of its own.</summary>
+    public StepResult Tested(string job, string test, string outcome) =>
+        Known<Test>("test", test) is { } refused ? Refuse(refused)
+        : OutcomeOf(test, outcome) is { } wrong ? Refuse(wrong)
+        : notes.Append(job, new Tested(Now, test, outcome));
+
+    /// <summary>A reading, as typed.</summary>
+    public StepResult Reading(string job, Read reading) =>
+        ReadingCheck.Refuses(reading) is { } refused ? Refuse(refused) : notes.Append(job, reading with { At = Now });
+
+    /// <summary>A reset tried. One that erases is refused until the owner has agreed.</summary>
+    public StepResult Reset(string job, string reset, Effect effect) =>
+        Known<Reset>("reset", reset) is { } refused ? Refuse(refused)
+        : notes.Append(job, new ResetTried(Now, reset, effect), known => EraseRefusal(known, reset));
+
+    /// <summary>Whether what worked still worked later: after power loss, a soak, some days.</summary>
+    public StepResult Held(string job, string action, bool stillWorks, string? after = "power-loss") =>
+        notes.Append(job, new Held(Now, action, stillWorks, after));
+
+    /// <summary>A fix done.</summary>
+    public StepResult Fixed(string job, string fix, Effect effect, bool? testedBefore = null) =>
+        KnownFix(fix) is { } refused ? Refuse(refused) : notes.Append(job, new Fixed(Now, fix, effect) { TestedBefore = testedBefore });
+
+    /// <summary>A part exchanged for one known to be good.</summary>
+    public StepResult Swapped(string job, string part, string? fix, Effect effect, bool? oldBack = null) =>
+        fix is not null && KnownFix(fix) is { } refused ? Refuse(refused) : notes.Append(job, new Swapped(Now, part, fix, effect, oldBack));
+
+    public StepResult Opened(string job, string step, bool shut = false) => notes.Append(job, new Opened(Now, step, shut));
+
+    public StepResult TakenOff(string job, string what, string? where, bool backOn = false) =>
+        string.IsNullOrWhiteSpace(what) ? Refuse(WorkshopRefusals.NothingSaid("thing taken off")) : notes.Append(job, new TakenOff(Now, what, where, backOn));
+
+    public StepResult Powered(string job, PowerStage stage, string? current) => notes.Append(job, new Powered(Now, stage, current));
+
+    /// <summary>The part and the wait: needed, ordered, arrived, tested, fitted.</summary>
+    public StepResult PartMoved(string job, PartMoved moved) =>
+        PartCheck.Refuses(moved) is { } refused ? Refuse(refused) : notes.Append(job, moved with { At = Now });
+
+    /// <summary>What the owner agreed to.</summary>
+    public StepResult Agree(string job, Consent consent) =>
+        consent.SpendingLimit < 0 ? Refuse(WorkshopRefusals.Negative("spending limit", consent.SpendingLimit.Value)) : notes.SetConsent(job, consent);
+
+    /// <summary>Takes one log entry back.</summary>
+    /// <param name="entry">Index in the log, 0 the oldest.</param>
+    public StepResult Undo(string job, int entry) => notes.RemoveEntry(job, entry);
+
+    /// <summary>What it waits for; null for the bench itself.</summary>
+    public StepResult WaitFor(string job, Waiting? waiting) => notes.SetWaiting(job, waiting);
+
+    /// <summary>Closes a job; a cause in free words becomes a listed one. Says what that changed in the knowledge.</summary>
+    public StepResult Close(string job, CloseRequest request) => new Closing(bench, notes).Close(job, request, Now);
+
+    /// <summary>The unit was heard of again.</summary>
+    public StepResult FollowUp(string job, bool cameBack, string? note = null) => notes.AppendFollowUp(job, new(Now, cameBack, note));
+
+    private static StepResult Refuse(Refusal refused) => new() { Refused = refused };
+
+    private Notebook Book => bench.Current.Notes;
+
+    private Refusal? Known<T>(string kind, string id) where T : Note =>
+        Book.Find<T>(id) is not null ? null : WorkshopRefusals.NoSuch(kind, id, Nearest(id, Book.Of<T>().Select(n => n.Id)));
+
+    private Refusal? ValueOf(string id, string value)
+    {
+        var finding = Book.Find<Finding>(id)!;
+        return finding.Values.Any(v => v.Id == value) ? null : WorkshopRefusals.NoSuchValue(finding.Name, value, finding.Values.Select(v => v.Id));
+    }
+
+    private Refusal? OutcomeOf(string id, string outcome)
+    {
+        var test = Book.Find<Test>(id)!;
+        var values = Book.Find<Finding>(test.Reveals)?.Values.Select(v => v.Id) ?? test.Outcomes.Select(o => o.Id);
+        return values.Contains(outcome) ? null : WorkshopRefusals.NoSuchValue(test.Name, outcome, values);
+    }
+
+    private Refusal? EraseRefusal(Job job, string reset) =>
+        Book.Find<Reset>(reset) is { Erases: { } erases } known && job.Consent.MayErase != true ? WorkshopRefusals.EraseNotAgreed(known.Name, erases) : null;
+
+    private Refusal? KnownFix(string id)
+    {
+        var fixes = Book.Of<Fault>().SelectMany(f => f.Mends).Select(m => m.Id).Append(Translating.WaysToStop.HandBack).Distinct(StringComparer.Ordinal).ToList();
+        return fixes.Contains(id) ? null : WorkshopRefusals.NoSuch("fix", id, Nearest(id, fixes));
+    }
+
+    private static IEnumerable<string> Nearest(string id, IEnumerable<string> ids) => Triage.Notes.Nearest.To(id, ids) is { } near ? [near] : [];
+}

@@ -1,0 +1,104 @@
+using System.Collections.Immutable;
+using System.Globalization;
+using System.Text;
+using Triage.Notes.Kinds;
+using Triage.Search.Words;
+using Triage.Workshop.Answers;
+using Triage.Workshop.Knowledge;
+
+namespace Triage.Workshop.Steps;
+
+/// <summary>From a complaint to a job with its first entries.</summary>
+internal sealed class TakingIn(Bench bench, DateTimeOffset now)
+{
+    public Asking Ask(string machine, string complaint)
+    {
+        var (job, recognition, remarks) = Draft(new() { Machine = machine, Complaint = complaint });
+        if (Refuses(complaint) is { } refused)
+            return new(null, recognition, null, refused);
+        var asked = bench.AnswerFor(job);
+        return new(job, recognition, asked.Answer, asked.Refused) { Remarks = remarks };
+    }
+
+    /// <summary>A machine without a note is taken in all the same: the job is real even if the book knows nothing of it.</summary>
+    public StepResult TakeIn(TakeInRequest request)
+    {
+        if (Refuses(request.Complaint) is { } refused)
+            return new() { Refused = refused };
+        if (request.Worth < 0)
+            return new() { Refused = WorkshopRefusals.Negative("worth", request.Worth.Value) };
+        if (request.Consent.SpendingLimit < 0)
+            return new() { Refused = WorkshopRefusals.Negative("spending limit", request.Consent.SpendingLimit.Value) };
+        var (job, _, remarks) = Draft(request);
+        return new() { Job = job, Remarks = remarks };
+    }
+
+    private static Refusal? Refuses(string complaint) =>
+        string.IsNullOrWhiteSpace(complaint) ? WorkshopRefusals.NothingSaid("complaint")
+        : complaint.Length > Limits.Complaint ? WorkshopRefusals.TooLong("complaint", complaint.Length, Limits.Complaint)
+        : null;
+
+    private (Job Job, Recognition Recognition, ImmutableArray<string> Remarks) Draft(TakeInRequest request)
+    {
+        var complaint = request.Complaint ?? "";
+        var machine = MachineNames.Resolve(request.Machine ?? "", complaint, bench.Notes);
+        var recognition = bench.Recogniser.Recognise(complaint.Length > Limits.Complaint ? complaint[..Limits.Complaint] : complaint, machine.Class?.Id);
+        var name = $"{machine.Name}: {FirstWords(complaint)}";
+        var job = new Job(NewId(), name)
+        {
+            Device = machine.Device?.Id,
+            Class = machine.Device is null ? machine.Class?.Id : null,
+            Unit = machine.Device is null && !string.IsNullOrWhiteSpace(request.Machine) ? request.Machine.Trim() : null,
+            Opened = now,
+            Technician = request.Technician,
+            Owner = request.Owner,
+            Serial = request.Serial,
+            Complaint = complaint,
+            History = request.History,
+            Consent = request.Consent,
+            Worth = request.Worth,
+            Log = [.. recognition.Findings.Select(f => new Saw(now, f.Finding, f.Value) { When = f.When, Words = f.Words })],
+        };
+        return (job, recognition, [.. Remarks(machine, recognition)]);
+    }
+
+    private IEnumerable<string> Remarks(Machine machine, Recognition recognition)
+    {
+        if (machine.Device is null && machine.Class is null)
+            yield return WorkshopRefusals.UnknownMachine(machine.Name, bench.Notes.Of<DeviceClass>().Select(c => c.Name)).ToString();
+        else if (machine.Device is null)
+            yield return $"No note knows this model; answered for any {machine.Class!.Name.ToLowerInvariant()}.";
+        if (recognition.Notice is { } notice)
+            yield return notice;
+        foreach (var piece in recognition.NotUnderstood)
+            yield return $"Not understood, kept as written: “{piece.Words}”";
+        foreach (var tried in recognition.Tried)
+            yield return $"Tried before, as the owner says: “{tried.Words}”";
+    }
+
+    /// <summary>Year and the next free number of it.</summary>
+    private string NewId()
+    {
+        var year = now.Year.ToString(CultureInfo.InvariantCulture);
+        var taken = bench.Notes.Jobs.Select(j => j.Id).Where(id => id.StartsWith(year + "-", StringComparison.Ordinal))
+            .Select(id => int.TryParse(id[5..], NumberStyles.None, CultureInfo.InvariantCulture, out var n) ? n : 0)
+            .DefaultIfEmpty(0).Max();
+        return FormattableString.Invariant($"{year}-{taken + 1:000}");
+    }
+
+    private static string FirstWords(string complaint)
+    {
+        var words = string.Join(' ', complaint.Split((char[]?)null, StringSplitOptions.RemoveEmptyEntries));
+        if (words.Length <= 60)
+            return words;
+        var cut = new StringBuilder();
+        foreach (var rune in words.EnumerateRunes())
+        {
+            if (cut.Length >= 59)
+                break;
+            cut.Append(rune.ToString());
+        }
+
+        return cut.Append('…').ToString();
+    }
+}
