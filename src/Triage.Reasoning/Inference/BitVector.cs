@@ -66,7 +66,7 @@ internal static class BitVector
         return sum;
     }
 
-    /// <summary>Scales so that the largest entry is 1; returns the logarithm of the factor taken out, 0 for an all-zero vector.</summary>
+    /// <summary>Scales so that the largest entry is 1; returns the logarithm of the factor taken out, negative infinity for an all-zero vector.</summary>
     public static double Normalise(Span<double> f)
     {
         var top = 0.0;
@@ -75,14 +75,9 @@ internal static class BitVector
             top = Math.Max(top, x);
         }
 
-        if (top is 0 or 1)
-        {
-            return 0;
-        }
-
         foreach (ref var x in f)
         {
-            x /= top;
+            x = top > 0 ? x / top : 0;
         }
 
         return Math.Log(top);

@@ -9,6 +9,12 @@ namespace Triage.Reasoning.Inference;
 /// </summary>
 internal sealed class CompiledNetwork
 {
+    /// <summary>Weights are at least this where a course is possible at all; a total near it says too little to be trusted.</summary>
+    public const double LeastWeight = 1e-300;
+
+    /// <summary>Least total, after weights were normalised, that a result may rest on.</summary>
+    public const double LeastTotal = 1e-285;
+
     public required CompiledRoot[] Roots { get; init; }
 
     public required Bit[] Bits { get; init; }

@@ -10,7 +10,7 @@ internal static class Conflicts
 
     /// <summary>
     /// A smallest set of pieces of evidence that cannot stand together. First a minimal one (nothing in it can be spared) by
-    /// leaving out piece by piece; then every smaller set, smallest first, as far as <see cref="MostChecks"/> checks reach,
+    /// leaving out piece by piece, observations last because people can check them; then every smaller set, smallest first, as far as <see cref="MostChecks"/> checks reach,
     /// which is always so for conflicts of up to two pieces among up to 76. Where the checks run out the set is minimal
     /// but a smaller one may exist.
     /// </summary>
@@ -18,7 +18,7 @@ internal static class Conflicts
     {
         var all = EvidenceItems.Of(network, evidence);
         var minimal = all;
-        foreach (var item in all)
+        foreach (var item in all.Reverse())
         {
             if (!Possible(minimal.Remove(item)))
             {
@@ -37,7 +37,7 @@ internal static class Conflicts
 
     /// <summary>Whether the evidence can happen at all, without some pieces of it.</summary>
     public static bool IsPossible(Network network, Evidence evidence, ImmutableHashSet<EvidenceItem> without) =>
-        !double.IsNegativeInfinity(CourseInference.Of(Support.Of(EvidenceCompiler.Compile(network, evidence, without))).LogTotal);
+        CourseInference.IsPossible(EvidenceCompiler.Compile(network, evidence, without));
 
     private static IEnumerable<EvidenceItem[]> Subsets(ImmutableArray<EvidenceItem> items, int size, int from = 0) =>
         size == 0

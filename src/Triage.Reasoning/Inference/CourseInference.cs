@@ -1,21 +1,87 @@
 namespace Triage.Reasoning.Inference;
 
-/// <summary>Chooses between the dynamic programme and the enumeration.</summary>
+/// <summary>Chooses between the dynamic programme and the search.</summary>
 internal static class CourseInference
 {
+    /// <summary>Mass that a search may leave out, relative to all.</summary>
+    private const double Bound = 1e-9;
+
+    private const int MostNodes = 400_000;
+
+    private static readonly CoursePosterior Impossible = new(double.NegativeInfinity, [], 0);
+
+    /// <summary>The posterior of every course; LogTotal is negative infinity exactly when the evidence is impossible.</summary>
+    /// <exception cref="ArithmeticException">Possible, but too unlikely or too entangled to be told from impossible.</exception>
     public static CoursePosterior Of(CompiledNetwork network)
     {
         if (double.IsNegativeInfinity(network.LogConstant))
         {
-            return new(double.NegativeInfinity, [], 0);
+            return Impossible;
         }
 
         var plan = ExplanationPlan.Of(network);
-        if (network.Nominals.Length > 0 || !plan.Feasible)
+        var posterior = HasProgramme(network, plan) ? ExplanationProgramme.Run(network, plan) : Search(network, plan);
+        return posterior.Courses.Length > 0 ? posterior
+            : IsPossible(network) ? throw TooUnlikely()
+            : Impossible;
+    }
+
+    /// <summary>Whether the evidence can happen at all, however unlikely.</summary>
+    /// <exception cref="ArithmeticException">Too entangled to tell.</exception>
+    public static bool IsPossible(CompiledNetwork network)
+    {
+        if (double.IsNegativeInfinity(network.LogConstant))
         {
-            throw new NotSupportedException("enumeration");
+            return false;
         }
 
-        return ExplanationProgramme.Run(network, plan);
+        var support = Support.Of(network);
+        var plan = ExplanationPlan.Of(support);
+        if (HasProgramme(support, plan))
+        {
+            return ExplanationProgramme.Total(support, plan) > double.NegativeInfinity;
+        }
+
+        var found = CourseSearch.Run(support, plan, enough: _ => true, bound: 0, MostNodes);
+        return found.Leaves.Length > 0 || (found.LeftOut > 0 ? throw TooUnlikely() : false);
     }
+
+    /// <summary>Whether the dynamic programme can do it, exactly.</summary>
+    public static bool HasProgramme(CompiledNetwork network, ExplanationPlan plan) => network.Nominals.Length == 0 && plan.Feasible;
+
+    private static CoursePosterior Search(CompiledNetwork network, ExplanationPlan plan)
+    {
+        var found = CourseSearch.Run(network, plan, enough: _ => false, Bound, MostNodes);
+        return found.Mass > CompiledNetwork.LeastTotal
+            ? new(Math.Log(found.Mass), Marginals(network, found), found.LeftOut / (found.Mass + found.LeftOut))
+            : Impossible;
+    }
+
+    private static double[][] Marginals(CompiledNetwork network, FoundCourses found)
+    {
+        var mass = network.Roots.Select(r => new double[r.Courses.Length]).ToArray();
+        var free = new double[found.Order.Length + 1];
+        foreach (var leaf in found.Leaves)
+        {
+            free[leaf.Free] += leaf.Mass;
+            foreach (var (root, course) in leaf.Faults)
+            {
+                mass[root][course] += leaf.Mass;
+            }
+        }
+
+        var summedOver = 0.0;
+        for (var i = 0; i < found.Order.Length; i++)
+        {
+            summedOver += free[i];
+            var root = found.Order[i];
+            mass[root][0] = found.Mass - summedOver - mass[root].Sum();
+            mass[root] = [.. network.Roots[root].Courses.Select((c, k) => Math.Max(0, mass[root][k] + summedOver * c.Weight) / found.Mass)];
+        }
+
+        return mass;
+    }
+
+    private static ArithmeticException TooUnlikely() => new(
+        "This evidence is so unlikely under the network that its probability cannot be computed. Check the observations for a slip, or leave some out.");
 }

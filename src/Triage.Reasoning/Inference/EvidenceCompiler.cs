@@ -241,7 +241,10 @@ internal sealed class EvidenceCompiler
         var sum = drafts.Sum(d => Math.Exp(d.LogWeight - top));
         _logConstant += top + Math.Log(sum);
         return new([.. drafts.Where(d => d.LogWeight > double.NegativeInfinity || d.Events.State == 0)
-            .Select(d => d.Finish(Math.Exp(d.LogWeight - top) / sum))]);
+            .Select(d => d.Finish(Weight(d.LogWeight - top) / sum))]);
+
+        // what is possible must not look impossible
+        static double Weight(double log) => double.IsNegativeInfinity(log) ? 0 : Math.Max(Math.Exp(log), CompiledNetwork.LeastWeight);
     }
 
     private sealed class Draft(CourseOfEvents events)

@@ -9,6 +9,8 @@ namespace Triage.Reasoning.Inference;
 /// </summary>
 internal sealed class ExplanationProgramme
 {
+    private static readonly double LogLeastTotal = Math.Log(CompiledNetwork.LeastTotal);
+
     private readonly CompiledNetwork _network;
     private readonly IReadOnlyList<Step> _steps;
     private readonly double[]?[] _before;
@@ -21,17 +23,22 @@ internal sealed class ExplanationProgramme
         _before = new double[]?[_steps.Count];
     }
 
-    /// <summary>
-    /// Log of the total over all courses (without <see cref="CompiledNetwork.LogConstant"/>), and the posterior of each course;
-    /// negative infinity and no posterior when the total is 0.
-    /// </summary>
-    public static CoursePosterior Run(CompiledNetwork network, ExplanationPlan plan)
+    /// <summary>The posterior of every course; none when the total is 0.</summary>
+    public static CoursePosterior Run(CompiledNetwork network, ExplanationPlan plan) => Run(network, plan, programme =>
+    {
+        var logTotal = programme.Forward();
+        return new CoursePosterior(logTotal, double.IsNegativeInfinity(logTotal) ? [] : programme.Backward(), 0);
+    });
+
+    /// <summary>Log of the total over all courses alone, without <see cref="CompiledNetwork.LogConstant"/>.</summary>
+    public static double Total(CompiledNetwork network, ExplanationPlan plan) => Run(network, plan, programme => programme.Forward());
+
+    private static T Run<T>(CompiledNetwork network, ExplanationPlan plan, Func<ExplanationProgramme, T> run)
     {
         var programme = new ExplanationProgramme(network, plan);
         try
         {
-            var logTotal = programme.Forward();
-            return new(logTotal, double.IsNegativeInfinity(logTotal) ? [] : programme.Backward(), 0);
+            return run(programme);
         }
         finally
         {
@@ -60,7 +67,13 @@ internal sealed class ExplanationProgramme
                 case StepKind.Close:
                     var closed = new double[size / 2];
                     BitVector.Close(f, closed, step.Position, 0, 1);
-                    log += BitVector.Normalise(closed);
+                    var scale = BitVector.Normalise(closed);
+                    if (!(scale > LogLeastTotal))
+                    {
+                        return double.NegativeInfinity;
+                    }
+
+                    log += scale;
                     f = closed;
                     break;
                 case StepKind.Root:
@@ -72,7 +85,7 @@ internal sealed class ExplanationProgramme
             }
         }
 
-        return f[0] > 0 ? log + Math.Log(f[0]) : double.NegativeInfinity;
+        return f[0] > CompiledNetwork.LeastTotal ? log + Math.Log(f[0]) : double.NegativeInfinity;
     }
 
     private void TakeForward(Step step, ReadOnlySpan<double> from, Span<double> to)
