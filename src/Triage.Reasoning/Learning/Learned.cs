@@ -47,6 +47,9 @@ public sealed class Learned
     /// </summary>
     public Distribution? Link(string fault, string finding, ImmutableArray<string> levels) => estimates.Link(fault, finding, levels);
 
+    /// <summary>P(value | only this cause), leak included, for ordered and nominal findings alike; null when nothing links the two.</summary>
+    public Distribution? Seen(string fault, string finding, ImmutableArray<string> levels) => estimates.Seen(fault, finding, levels);
+
     /// <summary>P(value | no linked cause).</summary>
     public Distribution Ambient(string finding) => estimates.Ambient(finding);
 

@@ -67,10 +67,11 @@ internal sealed class PoolingFit
             LinkGroup = Best(pooling.LinkGroup, everywhere.SelectMany(each => each)
                 .Where(link => start.Known.Fault(link.Subject)?.Group is not null).Select(link => Member(Chain(noted, link, [])))),
         };
+        ILookup<string, TallyKey> byLevel = links.ToLookup(link => link.Scope);
         for (int depth = 0; depth < pooling.LinkLevels.Length; depth++)
         {
             Estimates above = With(pooling);
-            var samples = Paths(depth).SelectMany(path => links.Where(link => link.Scope == path[0]).Select(link => Member(Chain(above, link, path))));
+            var samples = Paths(depth).SelectMany(path => byLevel[path[0]].Select(link => Member(Chain(above, link, path))));
             pooling = pooling with { LinkLevels = Fitted(pooling.LinkLevels, depth, samples) };
         }
         return pooling;
