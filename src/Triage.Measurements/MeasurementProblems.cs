@@ -7,6 +7,11 @@ internal static class MeasurementProblems
 {
     private const int Quoted = 40;
 
+    public const string NotPositive = "only a positive value in the unit of the part has a place in a series or a code";
+
+    public static MeasurementProblem TurnItRound { get; } =
+        new("no resistor has these bands in this order", "turn it round and read from the other end, or measure it");
+
     public static MeasurementProblem NotAValue(string text) =>
         new($"{Quote(text)} is not a value", "write a number and a unit, such as 4n7, 2.2 k, 11.2 V, or OL for over range");
 
@@ -49,6 +54,15 @@ internal static class MeasurementProblems
 
     public static MeasurementProblem UpsideDown(string state, double low, double high) =>
         new(FormattableString.Invariant($"the range of {state} runs from {low} to {high}"), "give the lower value first");
+
+    public static MeasurementProblem NotACode(string code) =>
+        new($"{Quote(code)} is not a value code of IEC 60062", "write it as printed, such as 4n7, 2K2J, R47, 103 or 4702, or measure the part");
+
+    public static MeasurementProblem NotAColour(string word) =>
+        new($"{Quote(word)} is not a band colour", "use black, brown, red, orange, yellow, green, blue, violet, grey, white, gold, silver or pink");
+
+    public static MeasurementProblem BandCount(int count) =>
+        new(FormattableString.Invariant($"{count} bands are not a resistor's"), "give three to six, in the order of reading");
 
     private static string Quote(string text) => text.Length <= Quoted ? $"\"{text}\"" : $"\"{text[..Quoted]}…\"";
 

@@ -2,7 +2,7 @@ using Triage.Measurements.Quantities;
 
 namespace Triage.Measurements.Parts;
 
-/// <summary>What a part is rated for, as far as its marking or a note says; null means not said.</summary>
+/// <summary>What a part is rated for, as far as its marking, a note or a catalogue says; null means not said.</summary>
 public sealed record PartRating
 {
     /// <summary>Resistance, capacitance or inductance.</summary>
@@ -17,7 +17,24 @@ public sealed record PartRating
 
     public double? Watts { get; init; }
 
+    public double? MaxCelsius { get; init; }
+
+    /// <summary>Equivalent series resistance in ohms.</summary>
+    public double? SeriesOhms { get; init; }
+
     public FuseSpeed? Speed { get; init; }
+
+    /// <summary>Interrupting capacity of a fuse in amperes.</summary>
+    public double? BreakingAmperes { get; init; }
+
+    /// <summary>"X1", "X2", "Y1", "Y2" of a safety capacitor (IEC 60384-14).</summary>
+    public string? SafetyClass { get; init; }
+
+    public double? LeadPitchMillimetres { get; init; }
+
+    public double? DiameterMillimetres { get; init; }
+
+    public double? HeightMillimetres { get; init; }
 
     /// <summary>What had to be assumed in reading it, in words; null when nothing had.</summary>
     public string? Assumed { get; init; }
