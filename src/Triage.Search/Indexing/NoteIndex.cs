@@ -1,8 +1,6 @@
 using Lucene.Net.Index;
 using Lucene.Net.Search;
-using Lucene.Net.Search.Similarities;
 using Lucene.Net.Store;
-using Lucene.Net.Util;
 using Triage.Search.Analysis;
 using Triage.Search.Queries;
 
@@ -23,7 +21,7 @@ public sealed class NoteIndex : IDisposable
     {
         this.directory = directory;
         StartedAnew = startedAnew;
-        writer = new IndexWriter(directory, new IndexWriterConfig(NoteAnalyzer.Lucene, analyzer) { Similarity = Scoring() });
+        writer = new IndexWriter(directory, new IndexWriterConfig(NoteAnalyzer.Lucene, analyzer) { Similarity = new FieldBm25() });
         searchers = new SearcherManager(writer, applyAllDeletes: true, new Searching());
     }
 
@@ -81,11 +79,8 @@ public sealed class NoteIndex : IDisposable
         directory.Dispose();
     }
 
-    // Robertson and Zaragoza 2009, "The Probabilistic Relevance Framework: BM25 and Beyond", section 3.4; k1 and b as Lucene has them
-    private static BM25Similarity Scoring() => new(1.2f, 0.75f);
-
     private sealed class Searching : SearcherFactory
     {
-        public override IndexSearcher NewSearcher(IndexReader reader) => new(reader) { Similarity = Scoring() };
+        public override IndexSearcher NewSearcher(IndexReader reader) => new(reader) { Similarity = new FieldBm25() };
     }
 }

@@ -17,7 +17,7 @@ internal sealed partial record TextQuery(Query? Query, string? Notice)
 
     // a whole marking counts well above its pieces, a synonym well below the word itself; set by hand
     private const float WholeMarking = 3f;
-    private const float Pieces = 0.25f;
+    private const float Pieces = 0.1f;
     private const float WholeName = 8f;
     private const float Synonym = 0.4f;
 
