@@ -1,0 +1,86 @@
+using Lucene.Net.Index;
+using Lucene.Net.Search;
+using Lucene.Net.Store;
+using Triage.Search.Analysis;
+using Triage.Search.Queries;
+
+namespace Triage.Search.Indexing;
+
+/// <summary>
+/// Full-text index of all notes; a cache that can be thrown away. One process writes it at a time. What was put is found after
+/// <see cref="Refresh"/>, and kept on disk after <see cref="Commit"/>. Safe for several threads.
+/// </summary>
+public sealed class NoteIndex : IDisposable
+{
+    private readonly Lucene.Net.Store.Directory directory;
+    private readonly NoteAnalyzer analyzer = new();
+    private readonly IndexWriter writer;
+    private readonly SearcherManager searchers;
+
+    private NoteIndex(Lucene.Net.Store.Directory directory, string? startedAnew)
+    {
+        this.directory = directory;
+        StartedAnew = startedAnew;
+        writer = new IndexWriter(directory, new IndexWriterConfig(NoteAnalyzer.Lucene, analyzer) { Similarity = new FieldBm25() });
+        searchers = new SearcherManager(writer, applyAllDeletes: true, new Searching());
+    }
+
+    /// <summary>Why a stored index was thrown away, so that all notes have to be put again; null when it was not.</summary>
+    public string? StartedAnew { get; }
+
+    /// <summary>Words that mean the same, for questions asked from now on.</summary>
+    public SynonymRings Synonyms { get; set; } = SynonymRings.None;
+
+    public static NoteIndex InMemory() => new(new RAMDirectory(), null);
+
+    /// <summary>Opens the index in a folder that holds nothing else, or makes one. A damaged or outdated one is emptied.</summary>
+    /// <exception cref="IOException">Another process has it open, or the folder cannot be written.</exception>
+    public static NoteIndex Open(string folder)
+    {
+        var directory = FSDirectory.Open(folder);
+        try
+        {
+            return new NoteIndex(directory, StoredIndex.EmptyIfUnusable(directory));
+        }
+        catch (LockObtainFailedException e)
+        {
+            directory.Dispose();
+            throw new IOException(SearchTexts.InUse(folder), e);
+        }
+    }
+
+    /// <summary>Adds a note, or replaces the one with its id.</summary>
+    public void Put(IndexedNote note) => writer.UpdateDocument(new Term(NoteDocument.Id, note.Id), NoteDocument.From(note));
+
+    public void Remove(string id) => writer.DeleteDocuments(new Term(NoteDocument.Id, id));
+
+    public void Clear() => writer.DeleteAll();
+
+    /// <summary>From now on, new searchers see everything that was put and removed before.</summary>
+    public void Refresh() => searchers.MaybeRefreshBlocking();
+
+    /// <summary>Makes everything put and removed so far survive a kill.</summary>
+    public void Commit()
+    {
+        writer.SetCommitData(StoredIndex.Key);
+        writer.Commit();
+    }
+
+    /// <summary>The index as it was at the last refresh; never changes. Dispose it when done.</summary>
+    public NoteSearcher OpenSearcher() => new(searchers, analyzer, Synonyms);
+
+    /// <summary>Commits and closes.</summary>
+    public void Dispose()
+    {
+        Commit();
+        searchers.Dispose();
+        writer.Dispose();
+        analyzer.Dispose();
+        directory.Dispose();
+    }
+
+    private sealed class Searching : SearcherFactory
+    {
+        public override IndexSearcher NewSearcher(IndexReader reader) => new(reader) { Similarity = new FieldBm25() };
+    }
+}

@@ -1,0 +1,42 @@
+using System.Collections.Immutable;
+
+namespace Triage.Search.Queries;
+
+/// <summary>
+/// A question to the index. Any text is allowed; words in quotation marks must stand together. Values of one filter are alternatives,
+/// different filters must all hold.
+/// </summary>
+/// <param name="Text">As typed; blank finds everything that the filters let through.</param>
+public sealed record SearchQuery(string Text)
+{
+    /// <summary>Kinds as notes write them: job, fault, part-class…</summary>
+    public ImmutableArray<string> Kinds { get; init; } = [];
+
+    /// <summary>Device and device class ids.</summary>
+    public ImmutableArray<string> Devices { get; init; } = [];
+
+    /// <summary>Finding ids, or finding=value.</summary>
+    public ImmutableArray<string> Findings { get; init; } = [];
+
+    /// <summary>Fault ids.</summary>
+    public ImmutableArray<string> Causes { get; init; } = [];
+
+    /// <summary>mended, worked-around… or open.</summary>
+    public ImmutableArray<string> Outcomes { get; init; } = [];
+
+    /// <summary>Hits to leave out before the first.</summary>
+    public int Skip { get; init; }
+
+    /// <summary>Hits to return; none, to count only.</summary>
+    public int Take { get; init; } = 10;
+
+    public SearchSort Sort { get; init; }
+}
+
+public enum SearchSort
+{
+    Relevance,
+
+    /// <summary>Newest first; notes without a date last.</summary>
+    Date,
+}
