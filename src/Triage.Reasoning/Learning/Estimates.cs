@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 
 namespace Triage.Reasoning.Learning;
@@ -5,6 +6,10 @@ namespace Triage.Reasoning.Learning;
 /// <summary>Numbers derived from notes, counts and pooling. Levels run from the most special to the most general.</summary>
 internal sealed class Estimates(KnowledgeIndex known, Tally tally, Pooling pooling, LearnerSettings settings)
 {
+    // the same links are asked for again and again while jobs are credited; what they are never changes
+    readonly ConcurrentDictionary<string, Distribution> ambients = new();
+    readonly ConcurrentDictionary<(string Fault, string Finding, string Levels), (Distribution? Seen, Distribution? Link)> links = new();
+
     internal KnowledgeIndex Known => known;
 
     internal Tally Tally => tally;
@@ -39,7 +44,9 @@ internal sealed class Estimates(KnowledgeIndex known, Tally tally, Pooling pooli
         return Chain(Beta(settings.Unlisted), Counts, levels, pooling.ShareLevels).Last[0];
     }
 
-    internal Distribution Ambient(string finding)
+    internal Distribution Ambient(string finding) => ambients.GetOrAdd(finding, AmbientOf);
+
+    Distribution AmbientOf(string finding)
     {
         KnownFinding note = known.NeededFinding(finding);
         return new Distribution(note.Ambient, Capped(note.AmbientWeight, pooling.Ambient)).Updated(AmbientCounts(note));
@@ -49,14 +56,17 @@ internal sealed class Estimates(KnowledgeIndex known, Tally tally, Pooling pooli
         [.. finding.Values.Select(value => tally[new(Sum.Ambient, TallyKey.Everywhere, finding.Id, Value: value)])];
 
     /// <summary>What the network stores: what the cause produces by itself (ordered), or the distribution itself (nominal).</summary>
-    internal Distribution? Link(string fault, string finding, ImmutableArray<string> levels)
-    {
-        Distribution? seen = Seen(fault, finding, levels);
-        return seen is null || known.NeededFinding(finding).Nominal ? seen : NoisyMaxLink.Produced(seen, Ambient(finding));
-    }
+    internal Distribution? Link(string fault, string finding, ImmutableArray<string> levels) => Both(fault, finding, levels).Link;
 
     /// <summary>P(value | only this cause), leak included; null when neither note nor job links the two.</summary>
-    internal Distribution? Seen(string fault, string finding, ImmutableArray<string> levels) => LinkChain(fault, finding, levels)?.Last;
+    internal Distribution? Seen(string fault, string finding, ImmutableArray<string> levels) => Both(fault, finding, levels).Seen;
+
+    (Distribution? Seen, Distribution? Link) Both(string fault, string finding, ImmutableArray<string> levels) =>
+        links.GetOrAdd((fault, finding, string.Join('\n', levels)), _ =>
+        {
+            Distribution? seen = LinkChain(fault, finding, levels)?.Last;
+            return (seen, seen is null || known.NeededFinding(finding).Nominal ? seen : NoisyMaxLink.Produced(seen, Ambient(finding)));
+        });
 
     internal Hierarchy? LinkChain(string fault, string finding, ImmutableArray<string> levels)
     {
