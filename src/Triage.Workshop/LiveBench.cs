@@ -132,7 +132,7 @@ public sealed class LiveBench : IAsyncDisposable
     {
         index.Refresh();
         var all = books;
-        var problems = new Lazy<ImmutableArray<Problem>>(() => Linter.Check([.. options.Books.Select(b => all[b.Name].AsBook())]));
+        var problems = new Lazy<ImmutableArray<Problem>>(() => [.. Linter.Check([.. options.Books.Select(b => all[b.Name].AsBook())]).SelectMany(b => b.Problems)]);
         var next = new Bench(notes, counted, recogniser, index.OpenSearcher(), problems, SettingsFile.Read(options.Books), (current?.Version ?? 0) + 1);
         Volatile.Write(ref current, next);
         Changed?.Invoke(next);

@@ -1,0 +1,76 @@
+using System.Text;
+using Triage.Notes;
+using Triage.Notes.Kinds;
+using Triage.Notes.Parsing;
+using Triage.Notes.Writing;
+
+namespace Triage.Workshop.Steps;
+
+/// <summary>Writes what the job's steps say into the job's note, field by field, and lets the bench read it again.</summary>
+internal sealed class JobNotes(LiveBench bench)
+{
+    public StepResult Create(Job job) => CreateIn(NotePaths.Of(job), job) is { } refused ? new() { Refused = refused } : Written(job.Id);
+
+    public Refusal? CreateFault(Fault fault) => CreateIn(NotePaths.Of(fault), fault);
+
+    /// <param name="rule">A rule that looks at the job as it is when the lock is held; null to let it pass.</param>
+    public StepResult Append(string id, LogEntry entry, Func<Job, Refusal?>? rule = null) =>
+        Change(id, mustBeOpen: true, (job, text) => rule?.Invoke(job) is { } refused ? new(null, refused) : new(text.Append(["log"], LogEntryYaml.Of(entry)), null));
+
+    public StepResult RemoveEntry(string id, int entry) =>
+        Change(id, mustBeOpen: true, (job, text) => entry < 0 || entry >= job.Log.Length
+            ? new(null, WorkshopRefusals.NothingToUndo(id))
+            : new(text.Remove(["log", entry.ToString(System.Globalization.CultureInfo.InvariantCulture)]), null));
+
+    public StepResult SetConsent(string id, Consent consent) =>
+        Change(id, mustBeOpen: true, (_, text) => new(text.Set(["consent"], JobYaml.Of(consent)), null));
+
+    public StepResult SetWaiting(string id, Waiting? waiting) =>
+        Change(id, mustBeOpen: true, (_, text) => new(waiting is null ? text.Remove(["waits-for"]) : text.Set(["waits-for"], JobYaml.Of(waiting)), null));
+
+    public StepResult AppendFollowUp(string id, FollowUp followUp) =>
+        Change(id, mustBeOpen: false, (_, text) => new(text.Append(["follow-ups"], JobYaml.Of(followUp)), null));
+
+    public StepResult Close(string id, CloseRequest request, DateTimeOffset now) =>
+        Change(id, mustBeOpen: true, (job, text) => new(JobYaml.Closed(text, job, request, now), null));
+
+    private Refusal? CreateIn(string path, Note note)
+    {
+        if (bench.Home is not { } home)
+            return WorkshopRefusals.NoWritableBook();
+        var refused = home.Create(path, NoteWriter.New(note).Bytes);
+        if (refused is null)
+            bench.Reread(home, [path]);
+        return refused;
+    }
+
+    /// <summary>The edit is made on the file as it is on disk under the lock, so that what others added meanwhile stays.</summary>
+    private StepResult Change(string id, bool mustBeOpen, Func<Job, NoteText, Edit> edit)
+    {
+        if (bench.Current.Notes.Find<Job>(id) is not { } known)
+            return new() { Refused = WorkshopRefusals.NoSuch("job", id, Nearest.To(id, bench.Current.Notes.Jobs.Select(j => j.Id)) is { } near ? [near] : []) };
+        if (bench.Writable(known.Place) is not { } book)
+            return new() { Job = known, Refused = WorkshopRefusals.NotEditable(known.Place.Path, $"book “{known.Place.Book}” was opened for reading only.") };
+        Refusal? refused = null;
+        var failed = book.Change(known.Place.Path, bytes =>
+        {
+            (var text, refused) = Edited(bytes, known.Place, mustBeOpen, edit);
+            return text?.Bytes.ToArray();
+        });
+        bench.Reread(book, [known.Place.Path]);
+        return (failed ?? refused) is { } why ? new() { Job = bench.Current.Notes.Find<Job>(id), Refused = why } : Written(id);
+    }
+
+    private static Edit Edited(byte[] bytes, NotePlace place, bool mustBeOpen, Func<Job, NoteText, Edit> edit)
+    {
+        var reading = NoteReader.Read(place.Book, place.Path, bytes);
+        if (reading.Note is not Job job || !reading.Text.Editable)
+            return new(null, WorkshopRefusals.NotEditable(place.Path, reading.Problems.FirstOrDefault()?.What ?? "it is no job."));
+        return mustBeOpen && !job.IsOpen ? new(null, WorkshopRefusals.JobClosed(job.Id)) : edit(job, reading.Text);
+    }
+
+    private StepResult Written(string id) => new() { Job = bench.Current.Notes.Find<Job>(id) };
+
+    /// <summary>The note after an edit, or why there is none.</summary>
+    private sealed record Edit(NoteText? Text, Refusal? Refused);
+}
