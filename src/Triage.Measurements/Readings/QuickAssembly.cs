@@ -11,30 +11,34 @@ internal static class QuickAssembly
         var readings = ImmutableArray.CreateBuilder<Reading>();
         for (var at = 0; at < pieces.Count; at++)
         {
-            if (pieces[at].Value is { } value)
+            if (pieces[at] is { Kind: QuickKind.Reading, Value: { } value })
             {
                 var first = pieces.FindIndex(p => p.Kind is QuickKind.Reading) == at;
                 var next = pieces.FindIndex(at + 1, p => p.Kind is QuickKind.Reading);
                 var around = pieces.Take(next < 0 ? pieces.Count : next).Skip(first ? 0 : at).Where(p => p.Kind is QuickKind.Condition);
-                readings.Add(Reading(pieces.Take(at).ToList(), value, [.. around.Select(p => p.Says)]));
+                var esr = new[] { at - 1, at + 1 }.Any(i => i >= 0 && i < pieces.Count && pieces[i].Says == QuickWords.SeriesResistance);
+                readings.Add(Reading(pieces.Take(at).ToList(), value, [.. around], esr));
             }
         }
 
         return readings.ToImmutable();
     }
 
-    private static Reading Reading(List<QuickPiece> before, MeasuredValue value, ImmutableArray<string> around)
+    private static Reading Reading(List<QuickPiece> before, MeasuredValue value, ImmutableArray<QuickPiece> around, bool esr)
     {
         var part = before.FindLastIndex(p => p.Kind is QuickKind.Designator or QuickKind.Part);
         var terminal = before.FindLastIndex(p => p.Kind is QuickKind.Terminal);
         var place = terminal > part ? before[terminal].Says : null;
         var owner = part >= 0 && place?.EndsWith("rail", StringComparison.Ordinal) is not true ? before[part].Says : null;
         var (from, to) = Ends(owner, place);
-        return new Reading(from, to, Mode(value, place, around), value)
+        ImmutableArray<string> said = [.. around.Select(p => p.Says)];
+        return new Reading(from, to, Mode(value, place, esr), value)
         {
-            Load = around.Contains(QuickWords.UnderLoad) ? LoadState.Loaded : around.Contains(QuickWords.NoLoad) ? LoadState.NoLoad : LoadState.Unknown,
-            LeadsReversed = around.Contains(QuickWords.Reversed),
-            OneLegLifted = around.Contains(QuickWords.OutOfCircuit),
+            Power = said.Contains(QuickWords.Drained) ? PowerState.OffDrained : said.Contains(QuickWords.PowerOff) ? PowerState.Off : PowerState.Unknown,
+            Load = said.Contains(QuickWords.UnderLoad) ? LoadState.Loaded : said.Contains(QuickWords.NoLoad) ? LoadState.NoLoad : LoadState.Unknown,
+            AfterSeconds = around.Select(p => p.Value?.Quantity?.Value).FirstOrDefault(v => v is not null),
+            LeadsReversed = said.Contains(QuickWords.Reversed),
+            OneLegLifted = said.Contains(QuickWords.OutOfCircuit),
         };
     }
 
@@ -48,7 +52,7 @@ internal static class QuickAssembly
         return (string.Join(' ', new[] { owner, place }.OfType<string>()), null);
     }
 
-    private static ReadingMode Mode(MeasuredValue value, string? place, ImmutableArray<string> around)
+    private static ReadingMode Mode(MeasuredValue value, string? place, bool esr)
     {
         if (value.Kind is MeasuredKind.UnknownPart)
         {
@@ -59,7 +63,7 @@ internal static class QuickAssembly
         return value.Quantity?.Unit switch
         {
             Unit.Volt or null when junction => ReadingMode.DiodeDrop,
-            Unit.Ohm when around.Contains(QuickWords.SeriesResistance) => ReadingMode.SeriesResistance,
+            Unit.Ohm when esr => ReadingMode.SeriesResistance,
             null => ReadingMode.Resistance,
             { } unit => ReadingModes.Usual(unit) ?? ReadingMode.ComponentTester,
         };
