@@ -77,6 +77,12 @@ public class QuickReadingTests
         Assert.Equal(ReadingMode.SeriesResistance, Assert.Single(QuickReading.Read("C8 470uF esr 3.2 ohm").Readings).Mode);
 
     [Fact]
+    public void Read_SeveralPlaces_EachValueKeepsItsOwn() =>
+        Assert.Equal(
+            ["Q7 b → Q7 e 650 mV", "Q7 b → Q7 c OL", "5 V rail →  4.2 V"],
+            QuickReading.Read("Q7 b-e 0.65, b-c OL, 5V rail 4.2").Readings.Select(r => $"{r.From} → {r.To} {r.Value}"));
+
+    [Fact]
     public void Read_CapacitorOnOhms_KeepsTimeLeadsAndCircumstances()
     {
         var readings = QuickReading.Read("C14 drained 2.1 ohm, 2.2 ohm after 30 s, 2.1 ohm leads reversed").Readings;
