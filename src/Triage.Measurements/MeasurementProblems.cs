@@ -64,6 +64,11 @@ internal static class MeasurementProblems
     public static MeasurementProblem BandCount(int count) =>
         new(FormattableString.Invariant($"{count} bands are not a resistor's"), "give three to six, in the order of reading");
 
+    public static MeasurementProblem InstrumentOff(string name, double shown, double low, double high) =>
+        new(
+            FormattableString.Invariant($"{name} shows {shown} on a part known to lie from {low} to {high}"),
+            "check its battery, fuse and leads, and try another known-good part before trusting it");
+
     private static string Quote(string text) => text.Length <= Quoted ? $"\"{text}\"" : $"\"{text[..Quoted]}…\"";
 
     private static string Name(Unit unit) => unit is Unit.Number ? "a plain number" : UnitSymbols.Symbol(unit);

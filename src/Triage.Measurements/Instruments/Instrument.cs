@@ -44,6 +44,26 @@ public sealed record Instrument(string Name, ImmutableArray<InstrumentRange> Ran
 
     private IEnumerable<InstrumentRange> Of(ReadingMode mode) => Ranges.Where(r => r.Mode == mode);
 
+    /// <summary>
+    /// The instrument after a try on a known-good part: the range used errs no more than the part is known plus one count, where that is
+    /// less than its data sheet grants (common practice, no source). A reading that the part and the data sheet cannot explain together
+    /// gives a problem and leaves the instrument as it was.
+    /// </summary>
+    /// <param name="mode">The mode tried.</param>
+    /// <param name="known">Where the part's value is known to lie.</param>
+    /// <param name="shown">What the instrument showed, in the unit of the mode.</param>
+    public (Instrument Instrument, MeasurementProblem? Problem) TriedOn(ReadingMode mode, ExpectedRange known, double shown)
+    {
+        if (RangeFor(mode, shown) is not { } range || shown < known.Low - range.Accuracy(shown) || shown > known.High + range.Accuracy(shown))
+        {
+            return (this, MeasurementProblems.InstrumentOff(Name, shown, known.Low, known.High));
+        }
+
+        var error = Math.Max(Math.Abs(shown - known.Low), Math.Abs(shown - known.High));
+        var narrowed = range with { Percent = shown == 0 ? 0 : error / Math.Abs(shown) * 100, Counts = 1 };
+        return narrowed.Accuracy(shown) < range.Accuracy(shown) ? (this with { Ranges = Ranges.Replace(range, narrowed) }, null) : (this, null);
+    }
+
     private static IEnumerable<InstrumentRange> Decades(ReadingMode mode, double least, double most, double percent, double counts)
     {
         for (var scale = least; scale <= most * 1.001; scale *= 10)

@@ -6,7 +6,7 @@ using Triage.Measurements.Quantities;
 namespace Triage.Measurements.Parts;
 
 /// <summary>
-/// Ratings as the trade writes them: "47/16" is 47 µF 16 V, "100n/63", "0.1/5.5" is 0.1 F 5.5 V, "10k", "T1A", "F500mA".
+/// Ratings as the trade writes them: "47/16" is 47 µF 16 V, "100n/63", "0.1/5.5" is 0.1 F 5.5 V, "10k", "T1A", "F500mA", "1/4W".
 /// A bare capacitance is in microfarads, except below 10 at 2.5, 2.7, 3.6 or 5.5 V: those are double-layer voltages and the number
 /// is in farads (common practice, no source). What was assumed is said in <see cref="PartRating.Assumed"/>.
 /// </summary>
@@ -25,6 +25,9 @@ public static partial class RatingShorthand
     [GeneratedRegex(@"^(?<speed>FF|F|M|TT|T)\s*(?<current>[0-9]+([.,][0-9]+)?\s*m?A)$", RegexOptions.ExplicitCapture)]
     private static partial Regex Fuse { get; }
 
+    [GeneratedRegex(@"^1/(?<parts>[248]|10|16)\s*[Ww]$", RegexOptions.ExplicitCapture)]
+    private static partial Regex Fraction { get; }
+
     /// <summary>Null when the text is not a rating.</summary>
     public static PartRating? Read(string text)
     {
@@ -37,6 +40,11 @@ public static partial class RatingShorthand
         if (Fuse.Match(trimmed) is { Success: true } fuse && ValueText.Read(fuse.Groups["current"].Value, Unit.Ampere).Quantity is { } current)
         {
             return new PartRating { Amperes = current.Value, Speed = Speeds[fuse.Groups["speed"].Value] };
+        }
+
+        if (Fraction.Match(trimmed) is { Success: true } power)
+        {
+            return new PartRating { Watts = 1 / double.Parse(power.Groups["parts"].Value, CultureInfo.InvariantCulture) };
         }
 
         return ValueText.Read(trimmed, null).Quantity is { Unit: Unit.Ohm or Unit.Farad or Unit.Henry, Value: > 0 } value

@@ -6,62 +6,68 @@ namespace Triage.Measurements.Readings;
 /// <summary>Puts the readings of a quick line together: each value with the place before it and the circumstances around it.</summary>
 internal static class QuickAssembly
 {
-    public static ImmutableArray<Reading> Readings(List<QuickPiece> pieces)
+    /// <summary>Circumstances hold for the reading before them; those before the first reading hold for the first.</summary>
+    public static ImmutableArray<Reading> Readings(IReadOnlyList<QuickPiece> pieces)
     {
         var readings = ImmutableArray.CreateBuilder<Reading>();
+        var early = new List<QuickPiece>();
+        QuickPiece? part = null;
+        string? place = null;
         for (var at = 0; at < pieces.Count; at++)
         {
-            if (pieces[at].Value is { } value)
+            var piece = pieces[at];
+            var names = at > 0 && pieces[at - 1].Kind is QuickKind.Designator && piece.Kind is QuickKind.Part; // "C3 capacitor"
+            switch (piece.Kind)
             {
-                var first = pieces.FindIndex(p => p.Kind is QuickKind.Reading) == at;
-                var next = pieces.FindIndex(at + 1, p => p.Kind is QuickKind.Reading);
-                var around = pieces.Take(next < 0 ? pieces.Count : next).Skip(first ? 0 : at).Where(p => p.Kind is QuickKind.Condition);
-                readings.Add(Reading(pieces.Take(at).ToList(), value, [.. around.Select(p => p.Says)]));
+                case QuickKind.Designator or QuickKind.Part when !names:
+                    (part, place) = (piece, null);
+                    break;
+                case QuickKind.Terminal:
+                    place = piece.Says;
+                    break;
+                case QuickKind.Reading:
+                    var beside = new[] { at - 1, at + 1 }.Any(i => i >= 0 && i < pieces.Count && pieces[i].Says == QuickWords.SeriesResistance);
+                    readings.Add(early.Aggregate(Started(part?.Says, place, piece.Value!, beside), Under));
+                    early.Clear();
+                    break;
+                case QuickKind.Condition when readings.Count == 0:
+                    early.Add(piece);
+                    break;
+                case QuickKind.Condition:
+                    readings[^1] = Under(readings[^1], piece);
+                    break;
             }
         }
 
         return readings.ToImmutable();
     }
 
-    private static Reading Reading(List<QuickPiece> before, MeasuredValue value, ImmutableArray<string> around)
+    private static Reading Started(string? owner, string? place, MeasuredValue value, bool seriesResistance)
     {
-        var part = before.FindLastIndex(p => p.Kind is QuickKind.Designator or QuickKind.Part);
-        var terminal = before.FindLastIndex(p => p.Kind is QuickKind.Terminal);
-        var place = terminal > part ? before[terminal].Says : null;
-        var owner = part >= 0 && place?.EndsWith("rail", StringComparison.Ordinal) is not true ? before[part].Says : null;
-        var (from, to) = Ends(owner, place);
-        return new Reading(from, to, Mode(value, place, around), value)
-        {
-            Load = around.Contains(QuickWords.UnderLoad) ? LoadState.Loaded : around.Contains(QuickWords.NoLoad) ? LoadState.NoLoad : LoadState.Unknown,
-            LeadsReversed = around.Contains(QuickWords.Reversed),
-            OneLegLifted = around.Contains(QuickWords.OutOfCircuit),
-        };
-    }
-
-    private static (string From, string? To) Ends(string? owner, string? place)
-    {
-        if (place is not null && QuickPlaces.IsJunction(place))
-        {
-            return ($"{owner} {place[0]}".Trim(), $"{owner} {place[2]}".Trim());
-        }
-
-        return (string.Join(' ', new[] { owner, place }.OfType<string>()), null);
-    }
-
-    private static ReadingMode Mode(MeasuredValue value, string? place, ImmutableArray<string> around)
-    {
-        if (value.Kind is MeasuredKind.UnknownPart)
-        {
-            return ReadingMode.ComponentTester;
-        }
-
         var junction = place is not null && QuickPlaces.IsJunction(place);
-        return value.Quantity?.Unit switch
-        {
-            Unit.Volt or null when junction => ReadingMode.DiodeDrop,
-            Unit.Ohm when around.Contains(QuickWords.SeriesResistance) => ReadingMode.SeriesResistance,
-            null => ReadingMode.Resistance,
-            { } unit => ReadingModes.Usual(unit) ?? ReadingMode.ComponentTester,
-        };
+        var (from, to) = junction
+            ? ($"{owner} {place![0]}".Trim(), $"{owner} {place[2]}".Trim())
+            : (place is not null && QuickPlaces.InVolts(place) ? place : $"{owner} {place}".Trim(), null);
+        return new Reading(from, to, Mode(value, junction, seriesResistance), value);
     }
+
+    private static Reading Under(Reading reading, QuickPiece condition) => condition.Says switch
+    {
+        QuickWords.UnderLoad => reading with { Load = LoadState.Loaded },
+        QuickWords.NoLoad => reading with { Load = LoadState.NoLoad },
+        QuickWords.Reversed => reading with { LeadsReversed = true },
+        QuickWords.OutOfCircuit => reading with { OneLegLifted = true },
+        QuickWords.PowerOff when reading.Power is PowerState.Unknown => reading with { Power = PowerState.Off },
+        QuickWords.Drained => reading with { Power = PowerState.OffDrained },
+        _ => condition.Value?.Quantity is { Unit: Unit.Second } after ? reading with { AfterSeconds = after.Value } : reading,
+    };
+
+    private static ReadingMode Mode(MeasuredValue value, bool junction, bool seriesResistance) => value.Quantity?.Unit switch
+    {
+        _ when value.Kind is MeasuredKind.UnknownPart => ReadingMode.ComponentTester,
+        Unit.Volt or null when junction => ReadingMode.DiodeDrop,
+        Unit.Ohm when seriesResistance => ReadingMode.SeriesResistance,
+        null => ReadingMode.Resistance,
+        { } unit => ReadingModes.Usual(unit) ?? ReadingMode.ComponentTester,
+    };
 }

@@ -9,7 +9,7 @@ namespace Triage.Measurements.Readings;
 /// <param name="Says">The same in one settled wording: "C14", "pin 8", "shorted", "works".</param>
 public sealed record QuickPiece(QuickKind Kind, TextSpan Span, string Says)
 {
-    /// <summary>For a reading.</summary>
+    /// <summary>For a reading; for "after 30 s" the time.</summary>
     public MeasuredValue? Value { get; init; }
 
     /// <summary>For a rating.</summary>

@@ -1,12 +1,11 @@
 using System.Collections.Immutable;
-using Triage.Measurements.Parts;
 using Triage.Measurements.Quantities;
 
 namespace Triage.Measurements.Readings;
 
 /// <summary>
 /// Reads the one line a tired repairer types: "C14 short, 47/16, plays". What is not understood is handed back, never dropped.
-/// <para>A value right behind "reads", or with its unit spelled out, is a reading; one like "10k" or "4n7" is a rating.
+/// <para>A value right behind "reads", or with its unit spelled out, is a reading; see <see cref="QuickRatings"/> for what is a rating.
 /// A bare number is in volts behind a rail, and in volts of the diode range behind a junction ("b-e"); elsewhere it is a problem.</para>
 /// </summary>
 public static class QuickReading
@@ -32,7 +31,7 @@ public static class QuickReading
                 continue;
             }
 
-            if (!QuickWords.Little.Contains(tokens[at].Word) && !QuickWords.Showing.Contains(tokens[at].Word))
+            if (!SaysNothing(tokens[at].Word))
             {
                 left.Add(tokens[at].Span);
                 Doubt(tokens, at, found, before, problems);
@@ -44,10 +43,14 @@ public static class QuickReading
         return new QuickLine(text, [.. found], QuickAssembly.Readings(found), Merge(text, left), problems.ToImmutable());
     }
 
+    private static bool SaysNothing(string word) =>
+        QuickWords.Little.Contains(word) || QuickWords.Showing.Contains(word) || word.All(c => char.IsAscii(c) && !char.IsAsciiLetterOrDigit(c));
+
     private static QuickPiece? Next(string text, ImmutableArray<QuickToken> tokens, int at, List<QuickPiece> found, string before) =>
         Phrase(tokens, at)
         ?? Negated(tokens, at)
-        ?? Rating(tokens[at], before)
+        ?? After(text, tokens, at)
+        ?? QuickRatings.Read(text, tokens, at, found)
         ?? QuickPlaces.Read(text, tokens, at)
         ?? Value(text, tokens, at, found, before);
 
@@ -76,39 +79,43 @@ public static class QuickReading
             : null;
     }
 
-    private static QuickPiece? Rating(QuickToken token, string before)
+    /// <summary>"after 30 s".</summary>
+    private static QuickPiece? After(string text, ImmutableArray<QuickToken> tokens, int at)
     {
-        if (QuickWords.Showing.Contains(before) || RatingShorthand.Read(token.Word) is not { } rating)
+        for (var count = 3; count > 1 && tokens[at].Word.Equals("after", StringComparison.OrdinalIgnoreCase); count--)
         {
-            return null;
+            if (Window(tokens, at, count) is { } span
+                && ValueText.Read(text[tokens[at].Span.End..span.End], null) is { Quantity: { Unit: Unit.Second } time, Value: { } value })
+            {
+                return new QuickPiece(QuickKind.Condition, span, $"after {time}") { Value = value };
+            }
         }
 
-        if (rating.Speed is null && QuickPlaces.IsDesignator(token.Word))
-        {
-            return null; // "R47" names a part; "T1A" is a fuse
-        }
-
-        // a unit spelled out behind a plain number is something measured; "47/16", "T1A", "10k", "4n7" are something printed
-        var printed = rating.Volts is not null || rating.Speed is not null || !token.Word.EndsWith(UnitSymbols.Symbol(rating.Value!.Value.Unit), StringComparison.Ordinal);
-        return printed && !token.Word.EndsWith("ohm", StringComparison.OrdinalIgnoreCase)
-            ? new QuickPiece(QuickKind.Rating, token.Span, token.Word) { Rating = rating }
-            : null;
+        return null;
     }
 
     private static QuickPiece? Value(string text, ImmutableArray<QuickToken> tokens, int at, List<QuickPiece> found, string before)
     {
+        if (QuickPlaces.IsDesignator(tokens[at].Word) && !QuickWords.Showing.Contains(before))
+        {
+            return null;
+        }
+
+        // with its own unit first: "c-e 0.3 ohm" is no voltage
+        return Value(text, tokens, at, null) ?? (Expected(found) is { } unit ? Value(text, tokens, at, unit) : null);
+    }
+
+    private static QuickPiece? Value(string text, ImmutableArray<QuickToken> tokens, int at, Unit? expected)
+    {
         for (var count = 3; count > 0; count--)
         {
-            if (Window(tokens, at, count) is { } span
-                && ValueText.Read(span.Of(text), Expected(found)) is { Value: { Kind: not MeasuredKind.None } value }
-                && (!QuickPlaces.IsDesignator(tokens[at].Word) || QuickWords.Showing.Contains(before)))
+            if (Window(tokens, at, count) is { } span && ValueText.Read(span.Of(text), expected) is { Value: { Kind: not MeasuredKind.None } value })
             {
                 return new QuickPiece(QuickKind.Reading, span, value.ToString()) { Value = value };
             }
         }
 
-        // a place that expects volts may still carry a resistance
-        return Expected(found) is null ? null : Value(text, tokens, at, [], before);
+        return null;
     }
 
     /// <summary>Behind a rail or a junction a bare number is in volts.</summary>
@@ -134,7 +141,7 @@ public static class QuickReading
         }
     }
 
-    private static TextSpan? Window(ImmutableArray<QuickToken> tokens, int at, int count)
+    internal static TextSpan? Window(ImmutableArray<QuickToken> tokens, int at, int count)
     {
         if (at + count > tokens.Length || tokens.Skip(at).Take(count - 1).Any(t => t.EndsClause))
         {

@@ -9,6 +9,8 @@ internal static class QuickWords
     public const string NoLoad = "no load";
     public const string Reversed = "leads reversed";
     public const string OutOfCircuit = "out of circuit";
+    public const string PowerOff = "power off";
+    public const string Drained = "drained";
     public const string SeriesResistance = "series resistance";
 
     private static readonly FrozenDictionary<string, (QuickKind Kind, string Says)> Phrases = Build();
@@ -107,6 +109,8 @@ internal static class QuickWords
         add(QuickKind.Condition, NoLoad, "off load|unloaded|without load");
         add(QuickKind.Condition, Reversed, "reversed");
         add(QuickKind.Condition, OutOfCircuit, "one leg lifted|leg lifted|lifted one leg|one leg up");
+        add(QuickKind.Condition, PowerOff, "unplugged|switched off");
+        add(QuickKind.Condition, Drained, "discharged");
         add(QuickKind.Condition, SeriesResistance, "esr");
         add(QuickKind.Condition, "warm", "when warm|hot|when hot|warmed up");
         add(QuickKind.Condition, "cold", "when cold|from cold");

@@ -37,4 +37,24 @@ public class InstrumentTests
         var range = ExpectedRange.Within(new Quantity(-12, Unit.Volt), 5, 5, ExpectedBy.Drawing);
         Assert.Equal((-12.6, -11.4), (Math.Round(range.Low, 9), Math.Round(range.High, 9)));
     }
+
+    private static readonly ExpectedRange KnownTenK = new(9990, 10010, Unit.Ohm, ExpectedBy.WorkingUnit);
+
+    /// <summary>Shown 10.01 kΩ on 10 kΩ ±0.1 %: it errs by 20 Ω at most, and a count of 10 Ω; the data sheet grants 1 % and 5 counts.</summary>
+    [Fact]
+    public void TriedOnAKnownGoodPart_ErrsLess()
+    {
+        var (tried, problem) = Instrument.Ordinary.TriedOn(ReadingMode.Resistance, KnownTenK, 10010);
+        Assert.Null(problem);
+        Assert.Equal(30, tried.Accuracy(ReadingMode.Resistance, 10010)!.Value, 6);
+        Assert.Equal(Instrument.Ordinary.Accuracy(ReadingMode.Resistance, 100), tried.Accuracy(ReadingMode.Resistance, 100));
+    }
+
+    [Fact]
+    public void TriedOnAKnownGoodPart_FarOff_IsAProblemAndChangesNothing()
+    {
+        var (tried, problem) = Instrument.Ordinary.TriedOn(ReadingMode.Resistance, KnownTenK, 11000);
+        Assert.Equal("ordinary meter shows 11000 on a part known to lie from 9990 to 10010", problem?.What);
+        Assert.Same(Instrument.Ordinary, tried);
+    }
 }

@@ -21,6 +21,13 @@ public class QuickReadingTests
     [InlineData("D3 a-k OL both ways", "Designator D3|Terminal a-k|Reading OL", "both ways")]
     [InlineData("C3 esr 12 ohm, dried out", "Designator C3|Condition series resistance|Reading 12 Ω|Verdict dried out", "")]
     [InlineData("Q2 not shorted, does not work", "Designator Q2|Verdict not shorted|Outcome does not work", "")]
+    [InlineData("TR3 c-e short 0.3 ohm", "Designator TR3|Terminal c-e|Verdict shorted|Reading 300 mΩ", "")]
+    [InlineData("R5 47 Ω measures 51 Ω", "Designator R5|Rating 47 Ω|Reading 51 Ω", "")]
+    [InlineData("C8 470 uF 16V, 2 ohm, esr 3.2 ohm", "Designator C8|Rating 470 uF|Rating 16V|Reading 2 Ω|Condition series resistance|Reading 3.2 Ω", "")]
+    [InlineData("ZD1 5V1 reads 4.9 V", "Designator ZD1|Rating 5V1|Reading 4.9 V", "")]
+    [InlineData("R1 100R 1/4W open", "Designator R1|Rating 100R|Rating 1/4W|Verdict open", "")]
+    [InlineData("-12V line -11.8", "Terminal -12 V rail|Reading -11.8 V", "")]
+    [InlineData("swapped IC2 -> no joy", "Action swapped|Designator IC2|Outcome no difference", "")]
     [InlineData("plays until power goes", "Outcome works with a limit", "until power goes")]
     [InlineData("BT1 0.1/5.5 leaked", "Designator BT1|Rating 0.1/5.5|Verdict leaked", "")]
     [InlineData("Q7 tester says unknown part", "Designator Q7|Reading unknown part", "tester")]
@@ -64,6 +71,26 @@ public class QuickReadingTests
         Assert.Equal(
             new Reading("IC3 pin 8", null, ReadingMode.DcVolts, MeasuredValue.Of(4.9, Unit.Volt)),
             Assert.Single(QuickReading.Read("IC3 pin 8 4.9V ok").Readings));
+
+    [Fact]
+    public void Read_SeriesResistance_IsAModeOfTheValueBesideIt() =>
+        Assert.Equal(ReadingMode.SeriesResistance, Assert.Single(QuickReading.Read("C8 470uF esr 3.2 ohm").Readings).Mode);
+
+    [Fact]
+    public void Read_SeveralPlaces_EachValueKeepsItsOwn() =>
+        Assert.Equal(
+            ["Q7 b → Q7 e 650 mV", "Q7 b → Q7 c OL", "5 V rail →  4.2 V"],
+            QuickReading.Read("Q7 b-e 0.65, b-c OL, 5V rail 4.2").Readings.Select(r => $"{r.From} → {r.To} {r.Value}"));
+
+    [Fact]
+    public void Read_CapacitorOnOhms_KeepsTimeLeadsAndCircumstances()
+    {
+        var readings = QuickReading.Read("C14 drained 2.1 ohm, 2.2 ohm after 30 s, 2.1 ohm leads reversed").Readings;
+        Assert.Equal([PowerState.OffDrained, PowerState.Unknown, PowerState.Unknown], readings.Select(r => r.Power));
+        Assert.Equal([null, 30, null], readings.Select(r => r.AfterSeconds));
+        Assert.Equal([false, false, true], readings.Select(r => r.LeadsReversed));
+        Assert.All(readings, r => Assert.Equal(("C14", ReadingMode.Resistance), (r.From, r.Mode)));
+    }
 
     [Theory]
     [InlineData("IC3 pin 8 reads 4.9", "\"4.9\" is a reading without a unit")]
