@@ -138,6 +138,8 @@ public static class NoteProblems
     // editing
     public const string NotEditable = "This note cannot be changed by the program until its front matter is put right.";
 
+    public static string PathLeadsNowhere(string path) => $"The note has no place for `{path}`.";
+
     /// <summary>An id that could be made of what was written.</summary>
     public static string IdFrom(string text)
     {

@@ -35,7 +35,7 @@ internal sealed class FieldReader(YamlMapping mapping, NoteLog log, bool isNote 
             case YamlScalar scalar:
                 return scalar;
             case { } other:
-                Bad(other, NoteProblems.NotText(key));
+                log.Add(other, NoteProblems.NotText(key));
                 return null;
         }
     }
@@ -141,12 +141,16 @@ internal sealed class FieldReader(YamlMapping mapping, NoteLog log, bool isNote 
             case "false" or "no" or "off":
                 return false;
             default:
-                Bad(scalar, NoteProblems.NotYesNo(key, scalar.Text));
+                log.Add(scalar, NoteProblems.NotYesNo(key, scalar.Text));
                 return null;
         }
     }
 
-    public DateTimeOffset? Date(string key)
+    public DateTimeOffset? Date(string key) => Date(key, needed: false);
+
+    public DateTimeOffset NeededDate(string key) => Needed(key, Date(key, needed: true)) ?? default;
+
+    private DateTimeOffset? Date(string key, bool needed)
     {
         if (Scalar(key) is not { } scalar)
         {
@@ -155,7 +159,7 @@ internal sealed class FieldReader(YamlMapping mapping, NoteLog log, bool isNote 
 
         if (NoteDate.Read(scalar.Text, out var hasOffset) is not { } date)
         {
-            Bad(scalar, NoteProblems.BadDate(key, scalar.Text));
+            Report(scalar, NoteProblems.BadDate(key, scalar.Text), needed);
             return null;
         }
 
@@ -167,10 +171,14 @@ internal sealed class FieldReader(YamlMapping mapping, NoteLog log, bool isNote 
         return date;
     }
 
-    public DateTimeOffset NeededDate(string key) => Needed(key, Date(key)) ?? default;
-
     /// <summary>A word of an enumeration; null when absent or unknown.</summary>
     public T? Word<T>(string key)
+        where T : struct, Enum => Word<T>(key, needed: false);
+
+    public T NeededWord<T>(string key)
+        where T : struct, Enum => Needed(key, Word<T>(key, needed: true)) ?? default;
+
+    private T? Word<T>(string key, bool needed)
         where T : struct, Enum
     {
         if (Scalar(key) is not { } scalar)
@@ -182,18 +190,24 @@ internal sealed class FieldReader(YamlMapping mapping, NoteLog log, bool isNote 
         if (value is null)
         {
             var words = Words.All<T>();
-            Bad(scalar, NoteProblems.NotOneOf(key, scalar.Text, words, Nearest.To(scalar.Text, words)));
+            Report(scalar, NoteProblems.NotOneOf(key, scalar.Text, words, Nearest.To(scalar.Text, words)), needed);
         }
 
         return value;
     }
 
-    public T NeededWord<T>(string key)
-        where T : struct, Enum => Needed(key, Word<T>(key)) ?? default;
+    public Chance? Chance(string key) => Node(key) is { } node ? ReadChance.From(node, key, this, needed: false) : null;
 
-    public Chance? Chance(string key) => Node(key) is { } node ? ReadChance.From(node, key, log) : null;
+    public Chance NeededChance(string key)
+    {
+        if (Node(key) is { } node)
+        {
+            return ReadChance.From(node, key, this, needed: true) ?? new Chance(0, 0);
+        }
 
-    public Chance NeededChance(string key) => Needed(key, Chance(key)) ?? new Chance(0, 0);
+        Break(mapping, NoteProblems.MissingField(key));
+        return new Chance(0, 0);
+    }
 
     /// <summary>Chances by name, in the order of the file.</summary>
     public ImmutableArray<(YamlScalar Name, Chance Chance)> Chances(string key)
@@ -206,7 +220,7 @@ internal sealed class FieldReader(YamlMapping mapping, NoteLog log, bool isNote 
         return
         [
             .. table.Fields
-                .Select(f => (f.Key, Chance: ReadChance.From(f.Value, f.Key.Text, log)))
+                .Select(f => (f.Key, Chance: ReadChance.From(f.Value, f.Key.Text, this, needed: true)))
                 .Where(f => f.Chance is not null)
                 .Select(f => (f.Key, f.Chance!)),
         ];
@@ -222,7 +236,7 @@ internal sealed class FieldReader(YamlMapping mapping, NoteLog log, bool isNote 
             case YamlMapping group:
                 return new FieldReader(group, log);
             case { } other:
-                Bad(other, NoteProblems.NotGroup(key));
+                log.Add(other, NoteProblems.NotGroup(key));
                 return null;
         }
     }
@@ -243,7 +257,7 @@ internal sealed class FieldReader(YamlMapping mapping, NoteLog log, bool isNote 
             var fields = new FieldReader(group, log, isNote && vital);
             var record = read(fields);
             fields.Done();
-            Broken |= vital && fields.Broken;
+            Follow(fields, vital);
             if (!fields.Broken)
             {
                 all.Add(record);
@@ -266,7 +280,21 @@ internal sealed class FieldReader(YamlMapping mapping, NoteLog log, bool isNote 
     public void Refer(ReferenceKind kind, YamlScalar at, string? within) => log.Refer(kind, at, within);
 
     /// <summary>A reader of a mapping inside this one.</summary>
-    public FieldReader Inner(YamlMapping inner) => new(inner, log);
+    /// <param name="vital">What breaks it breaks the note, where this is the note.</param>
+    public FieldReader Inner(YamlMapping inner, bool vital = false) => new(inner, log, isNote && vital);
+
+    /// <summary>Names what is wrong with a value; a vital one breaks the record.</summary>
+    public void Report(YamlNode at, ProblemText text, bool vital)
+    {
+        if (vital)
+        {
+            Break(at, text);
+        }
+        else
+        {
+            log.Add(at, text);
+        }
+    }
 
     /// <summary>The record cannot be used: an error when it is the note itself.</summary>
     public void Break(YamlNode at, ProblemText text)
@@ -274,6 +302,9 @@ internal sealed class FieldReader(YamlMapping mapping, NoteLog log, bool isNote 
         Broken = true;
         log.Add(at, text, isNote ? Severity.Error : text.Severity == Severity.Error ? Severity.Warning : text.Severity);
     }
+
+    /// <summary>Breaks this record when a vital one inside it is broken.</summary>
+    public void Follow(FieldReader inner, bool vital) => Broken |= vital && inner.Broken;
 
     /// <summary>Names the fields that nobody asked for.</summary>
     public void Done()
@@ -284,44 +315,16 @@ internal sealed class FieldReader(YamlMapping mapping, NoteLog log, bool isNote 
         }
     }
 
-    private void Bad(YamlNode at, ProblemText text) => log.Add(at, text);
-
-    private void Report(YamlNode at, ProblemText text, bool vital)
-    {
-        if (vital)
-        {
-            Break(at, text);
-        }
-        else
-        {
-            Bad(at, text);
-        }
-    }
-
+    /// <summary>Breaks the record when a value is missing; one that is there but bad has done so already.</summary>
     private T? Needed<T>(string key, T? value)
         where T : struct
     {
-        BreakWithout(key, value is not null);
-        return value;
-    }
-
-    private Chance? Needed(string key, Chance? value)
-    {
-        BreakWithout(key, value is not null);
-        return value;
-    }
-
-    /// <summary>A value that is there but bad has been named already; it still breaks the record.</summary>
-    private void BreakWithout(string key, bool present)
-    {
-        if (!present && Has(key) && !isNote)
+        if (value is null && !Has(key))
         {
-            Broken = true;
+            Break(mapping, NoteProblems.MissingField(key));
         }
-        else if (!present)
-        {
-            Break(Node(key) ?? mapping, NoteProblems.MissingField(key));
-        }
+
+        return value;
     }
 
     private ImmutableArray<YamlScalar> Scalars(string key)
@@ -335,7 +338,7 @@ internal sealed class FieldReader(YamlMapping mapping, NoteLog log, bool isNote 
             }
             else
             {
-                Bad(item, NoteProblems.NotText(key));
+                log.Add(item, NoteProblems.NotText(key));
             }
         }
 
@@ -349,7 +352,7 @@ internal sealed class FieldReader(YamlMapping mapping, NoteLog log, bool isNote 
             && !path.Split('/').Contains("..");
         if (!inside)
         {
-            Bad(file, NoteProblems.LeavesFolder(key, path));
+            log.Add(file, NoteProblems.LeavesFolder(key, path));
         }
 
         return inside;

@@ -42,5 +42,13 @@ public sealed record NoteText
     /// <summary>Line of the file, from 1, on which an offset lies.</summary>
     public int LineAt(int offset) => 1 + Content.AsSpan(0, offset).Count('\n');
 
+    /// <summary>The text after an edit, which has to leave it readable.</summary>
+    internal static NoteText Reread(string content)
+    {
+        var text = FrontMatterBounds.Find(Of(content)) ?? throw new InvalidOperationException(NoteProblems.NotEditable);
+        var fields = YamlTree.Read(content, text.FrontMatterStart, text.FrontMatterEnd, 2, YamlLimits.Default) as YamlMapping;
+        return text with { Fields = fields, Editable = fields is not null };
+    }
+
     internal static NoteText Of(string content) => new() { Content = content, Bytes = Encoding.UTF8.GetBytes(content) };
 }

@@ -5,21 +5,22 @@ namespace Triage.Notes.Parsing;
 /// <summary>Reads a chance: a word, a number, or either with what stands behind it.</summary>
 internal static class ReadChance
 {
-    public static Chance? From(YamlNode node, string key, NoteLog log)
+    /// <param name="needed">A bad one breaks <paramref name="owner"/>.</param>
+    public static Chance? From(YamlNode node, string key, FieldReader owner, bool needed)
     {
         switch (node)
         {
             case YamlScalar scalar:
-                return Plain(scalar, key, log);
+                return Plain(scalar, key, owner, needed);
             case YamlMapping mapping:
-                return Weighted(new FieldReader(mapping, log), key, log);
+                return Weighted(mapping, key, owner, needed);
             default:
-                log.Add(node, NoteProblems.NotChance(key, "a list"));
+                owner.Report(node, NoteProblems.NotChance(key, "a list"), needed);
                 return null;
         }
     }
 
-    private static Chance? Plain(YamlScalar scalar, string key, NoteLog log)
+    private static Chance? Plain(YamlScalar scalar, string key, FieldReader owner, bool needed)
     {
         if (FrequencyWords.Find(scalar.Text) is { } word)
         {
@@ -28,25 +29,27 @@ internal static class ReadChance
 
         if (!FieldReader.TryNumber(scalar.Text, out var p))
         {
-            log.Add(scalar, NoteProblems.NotChance(key, scalar.Text));
+            owner.Report(scalar, NoteProblems.NotChance(key, scalar.Text), needed);
             return null;
         }
 
         if (p is < 0 or > 1)
         {
-            log.Add(scalar, NoteProblems.OutsideChance(key, scalar.Text));
+            owner.Report(scalar, NoteProblems.OutsideChance(key, scalar.Text), needed);
             return null;
         }
 
         return new Chance(p, FrequencyWords.NumberWeight);
     }
 
-    private static Chance? Weighted(FieldReader fields, string key, NoteLog log)
+    private static Chance? Weighted(YamlMapping mapping, string key, FieldReader owner, bool needed)
     {
-        var p = fields.NeededScalar("p") is { } scalar ? Plain(scalar, key, log) : null;
+        var fields = owner.Inner(mapping, needed);
+        var p = fields.NeededScalar("p") is { } scalar ? Plain(scalar, key, owner, needed) : null;
         var weight = fields.Text("jobs") is "exactly" ? double.PositiveInfinity : fields.Amount("jobs");
         var source = fields.Text("source");
         fields.Done();
+        owner.Follow(fields, needed);
         return p is null || fields.Broken ? null : p with { Weight = weight ?? p.Weight, Source = source };
     }
 }

@@ -1,0 +1,82 @@
+using Triage.Notes.Kinds;
+
+namespace Triage.Notes.Linting;
+
+/// <summary>Checks that what a note names exists, and is of the kind that it should be.</summary>
+internal static class References
+{
+    public static IEnumerable<Problem> Check(Note note, Reference reference, NoteIndex index)
+    {
+        if (Missing(reference, index) is { } text)
+        {
+            yield return Linter.At(note.Place.Path, reference.Line, reference.Column, text);
+        }
+    }
+
+    private static ProblemText? Missing(Reference reference, NoteIndex index)
+    {
+        if (reference.Within is { } within)
+        {
+            return NotListed(reference, within, index);
+        }
+
+        return Exists(reference, index)
+            ? null
+            : NoteProblems.Dangling(reference.Kind, reference.Id, Nearest.To(reference.Id, Candidates(reference.Kind, index)));
+    }
+
+    private static bool Exists(Reference reference, NoteIndex index) => reference.Kind switch
+    {
+        ReferenceKind.Fix => index.DefinerOf(reference.Id) is not null,
+        ReferenceKind.Action => index.DefinerOf(reference.Id) is not null || index.Resolve(reference.Id) is Reset,
+        ReferenceKind.Role => index.Roles.Contains(reference.Id),
+        ReferenceKind.Access => index.AccessSteps.Contains(reference.Id),
+        _ => index.Resolve(reference.Id) is { } note && Fits(reference.Kind, note),
+    };
+
+    private static IEnumerable<string> Candidates(ReferenceKind kind, NoteIndex index) => kind switch
+    {
+        ReferenceKind.Fix => index.Fixes,
+        ReferenceKind.Action => index.Fixes.Concat(index.Notes.OfType<Reset>().Select(r => r.Id)),
+        ReferenceKind.Role => index.Roles,
+        ReferenceKind.Access => index.AccessSteps,
+        _ => index.Notes.Where(n => Fits(kind, n)).Select(n => n.Id),
+    };
+
+    private static bool Fits(ReferenceKind kind, Note note) => kind switch
+    {
+        ReferenceKind.Note => true,
+        ReferenceKind.DeviceClass => note is DeviceClass,
+        ReferenceKind.Device => note is Device,
+        ReferenceKind.PartClass => note is PartClass,
+        ReferenceKind.Fault => note is Fault,
+        ReferenceKind.Finding => note is Finding,
+        ReferenceKind.Test => note is Test,
+        ReferenceKind.Reset or ReferenceKind.Action => note is Reset,
+        ReferenceKind.TestOrReset => note is Test or Reset,
+        ReferenceKind.Fix or ReferenceKind.Role or ReferenceKind.Mode or ReferenceKind.Value or ReferenceKind.Outcome or ReferenceKind.Access => false,
+    };
+
+    /// <summary>A reference into a note that is itself missing is reported once, where that note is named.</summary>
+    private static ProblemText? NotListed(Reference reference, string within, NoteIndex index)
+    {
+        if (index.Resolve(within) is not { } owner || Listed(reference.Kind, owner, index)?.ToList() is not { } listed || listed.Contains(reference.Id))
+        {
+            return null;
+        }
+
+        return NoteProblems.NotWithin(reference.Kind, reference.Id, within, Nearest.To(reference.Id, listed));
+    }
+
+    /// <summary>What the owner lists of a kind; null when it is no owner of that kind, or keeps no such list.</summary>
+    private static IEnumerable<string>? Listed(ReferenceKind kind, Note owner, NoteIndex index) => (kind, owner) switch
+    {
+        (ReferenceKind.Value, Finding finding) => finding.Values.Select(v => v.Id),
+        (ReferenceKind.Mode, PartClass part) => part.Modes.Select(m => m.Id),
+        (ReferenceKind.Outcome, Test { Reveals: { } revealed }) => (index.Resolve(revealed) as Finding)?.Values.Select(v => v.Id),
+        (ReferenceKind.Outcome, Test test) => test.Outcomes.Select(o => o.Id),
+        (ReferenceKind.Access, Device or DeviceClass) => index.AccessOf(owner),
+        (ReferenceKind.Role, Device or DeviceClass) => index.RolesOf(owner),
+        _ => null,
+    };
+}
