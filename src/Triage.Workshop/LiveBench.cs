@@ -3,7 +3,8 @@ using Triage.Notes;
 using Triage.Notes.Kinds;
 using Triage.Notes.Linting;
 using Triage.Notes.Parsing;
-using Triage.Search.Indexing;
+using NoteIndex = Triage.Search.Indexing.NoteIndex;
+using IndexedNote = Triage.Search.Indexing.IndexedNote;
 using Triage.Search.Queries;
 using Triage.Search.Words;
 using Triage.Workshop.Knowledge;
@@ -69,11 +70,14 @@ public sealed class LiveBench : IAsyncDisposable
         {
             foreach (var folder in folders.Where(f => Directory.Exists(f.Source.Folder)))
                 books = books.SetItem(folder.Source.Name, OpenBook.Read(folder.Source));
-            var notes = Notebook.Of(books.Values.SelectMany(b => b.Notes));
+            var read = books.Values.Select(b => b.Index.ToBook()).ToList();
+            var notes = Notebook.Of(read.SelectMany(b => b.Notes));
             index.Clear();
             index.Synonyms = SynonymRings.From(notes.Knowledge);
-            foreach (var reading in books.Values.SelectMany(b => b.Readings.Values))
-                PutInIndex(reading, notes);
+            foreach (var note in read.SelectMany(b => b.Notes))
+                index.Put(IndexedNote.From(note, notes.Find<Note>));
+            foreach (var unreadable in read.SelectMany(b => b.SearchOnly))
+                index.Put(IndexedNote.Unreadable(unreadable.Place.Path, unreadable.Text.Content));
             Publish(notes, CountedJobs.Of(notes, TrustOf), Recogniser.Build(notes.Of<Finding>()));
         }
     }
@@ -123,7 +127,7 @@ public sealed class LiveBench : IAsyncDisposable
     private void PutInIndex(NoteReading reading, Notebook notes)
     {
         if (reading.Note is { } note)
-            index.Put(IndexedNote.From(note, id => notes.Find<Note>(id)));
+            index.Put(IndexedNote.From(note, notes.Find<Note>));
         else if (reading.IsNote)
             index.Put(IndexedNote.Unreadable(reading.Place.Path, reading.Text.Content));
     }
@@ -132,7 +136,7 @@ public sealed class LiveBench : IAsyncDisposable
     {
         index.Refresh();
         var all = books;
-        var problems = new Lazy<ImmutableArray<Problem>>(() => [.. Linter.Check([.. options.Books.Select(b => all[b.Name].AsBook())]).SelectMany(b => b.Problems)]);
+        var problems = new Lazy<ImmutableArray<Problem>>(() => [.. Linter.Check([.. options.Books.Select(b => all[b.Name].Index.ToBook())]).SelectMany(b => b.Problems)]);
         var next = new Bench(notes, counted, recogniser, index.OpenSearcher(), problems, SettingsFile.Read(options.Books), (current?.Version ?? 0) + 1);
         Volatile.Write(ref current, next);
         Changed?.Invoke(next);

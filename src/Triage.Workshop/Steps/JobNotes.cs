@@ -38,7 +38,7 @@ internal sealed class JobNotes(LiveBench bench)
     {
         if (bench.Home is not { } home)
             return WorkshopRefusals.NoWritableBook();
-        var refused = home.Create(path, NoteWriter.New(note).Bytes);
+        var refused = home.Create(path, Encoding.UTF8.GetBytes(NoteWriter.New(note)));
         if (refused is null)
             bench.Reread(home, [path]);
         return refused;

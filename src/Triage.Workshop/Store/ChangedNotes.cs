@@ -18,7 +18,7 @@ internal sealed record ChangedNotes(ImmutableArray<Note> Gone, ImmutableArray<No
     public static ChangedNotes Between(OpenBook before, OpenBook after, IEnumerable<string> paths)
     {
         var changed = paths.Distinct(StringComparer.Ordinal)
-            .Select(p => (Old: before.Readings.GetValueOrDefault(p), New: after.Readings.GetValueOrDefault(p)))
+            .Select(p => (Old: before.Index.At(p), New: after.Index.At(p)))
             .Where(c => !ReferenceEquals(c.Old, c.New))
             .ToList();
         var stillThere = changed.Select(c => c.New?.Note?.Id).OfType<string>().ToHashSet(StringComparer.Ordinal);

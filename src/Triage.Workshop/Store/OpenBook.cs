@@ -1,32 +1,23 @@
 using System.Collections.Immutable;
+using System.Security.Cryptography;
 using Triage.Notes;
-using Triage.Notes.Kinds;
 using Triage.Notes.Parsing;
 
 namespace Triage.Workshop.Store;
 
-/// <summary>The readings of one book, by path.</summary>
-internal sealed record OpenBook(BookSource Source, ImmutableDictionary<string, NoteReading> Readings)
+/// <summary>One open book: its notes by path, and what each file held when it was last read.</summary>
+internal sealed record OpenBook(BookSource Source, BookIndex Index, ImmutableDictionary<string, string> Fingerprints)
 {
-    public IEnumerable<Note> Notes => Readings.Values.Select(r => r.Note).OfType<Note>();
+    public static OpenBook Read(BookSource source) => new(source, BookReader.ReadIndex(source.Name, source.Folder), ImmutableDictionary.Create<string, string>(StringComparer.Ordinal));
 
-    public static OpenBook Read(BookSource source) =>
-        new(source, BookReader.ReadFiles(source.Name, source.Folder).ToImmutableDictionary(r => r.Place.Path, StringComparer.Ordinal));
-
-    /// <summary>The same book when the file says what it said before.</summary>
+    /// <summary>The book with one file read again; the same book when the file holds what it held before.</summary>
     public OpenBook Reread(BookFolder folder, string path)
     {
-        var bytes = folder.Read(path);
-        if (bytes is null)
-            return Readings.ContainsKey(path) ? this with { Readings = Readings.Remove(path) } : this;
-        return Readings.TryGetValue(path, out var known) && known.Text.Bytes.Span.SequenceEqual(bytes)
+        if (folder.Read(path) is not { } bytes)
+            return Index.At(path) is null ? this : this with { Index = Index.Without(path), Fingerprints = Fingerprints.Remove(path) };
+        var fingerprint = Convert.ToHexString(SHA256.HashData(bytes));
+        return Fingerprints.GetValueOrDefault(path) == fingerprint
             ? this
-            : this with { Readings = Readings.SetItem(path, NoteReader.Read(Source.Name, path, bytes)) };
-    }
-
-    public Book AsBook()
-    {
-        var ordered = Readings.Values.OrderBy(r => r.Place.Path, StringComparer.Ordinal).ToList();
-        return new(Source.Name, [.. ordered.Select(r => r.Note).OfType<Note>()], [.. ordered.SelectMany(r => r.Problems)]);
+            : this with { Index = Index.With(NoteReader.Read(Source.Name, path, bytes)), Fingerprints = Fingerprints.SetItem(path, fingerprint) };
     }
 }
