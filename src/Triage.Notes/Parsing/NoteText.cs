@@ -42,12 +42,20 @@ public sealed record NoteText
     /// <summary>Line of the file, from 1, on which an offset lies.</summary>
     public int LineAt(int offset) => 1 + Content.AsSpan(0, offset).Count('\n');
 
-    /// <summary>The text after an edit, which has to leave it readable.</summary>
+    /// <summary>The text after an edit.</summary>
+    /// <exception cref="InvalidOperationException">The edit would leave it unreadable, as when an alias loses what it repeats.</exception>
     internal static NoteText Reread(string content)
     {
         var text = FrontMatterBounds.Find(Of(content)) ?? throw new InvalidOperationException(NoteProblems.NotEditable);
-        var fields = YamlTree.Read(content, text.FrontMatterStart, text.FrontMatterEnd, 2, YamlLimits.Default) as YamlMapping;
-        return text with { Fields = fields, Editable = fields is not null };
+        try
+        {
+            var fields = YamlTree.Read(content, text.FrontMatterStart, text.FrontMatterEnd, 2, YamlLimits.Default) as YamlMapping;
+            return text with { Fields = fields, Editable = fields is not null };
+        }
+        catch (NoteSyntaxException e)
+        {
+            throw new InvalidOperationException($"{e.Line}:{e.Column}: {e.Text.What} {e.Text.Instead}", e);
+        }
     }
 
     internal static NoteText Of(string content) => new() { Content = content, Bytes = Encoding.UTF8.GetBytes(content) };

@@ -19,6 +19,11 @@ internal sealed record FieldPath(YamlNode Node, YamlNode? Parent, string? Key, s
             throw new InvalidOperationException(NoteProblems.NotEditable);
         }
 
+        if (path.IsEmpty)
+        {
+            throw LeadsNowhere(path);
+        }
+
         YamlNode node = text.Fields;
         YamlNode? parent = null;
         for (var depth = 0; depth < path.Length; depth++)

@@ -27,8 +27,21 @@ internal static class TextPlaces
     /// <summary>The spaces before it, as many as its column.</summary>
     public static string IndentOf(this NoteText text, int offset) => new(' ', offset - text.LineStart(offset));
 
-    /// <summary>Offset of the hyphen before an item of a list.</summary>
-    public static int DashOf(this NoteText text, YamlNode item) => text.Content.LastIndexOf('-', Math.Max(item.Start - 1, 0));
+    /// <summary>Offset of the hyphen before an item of a list; white space and comments may lie between.</summary>
+    public static int DashOf(this NoteText text, YamlNode item)
+    {
+        var at = item.Start;
+        while (true)
+        {
+            at = text.Content.AsSpan(0, at).TrimEnd().Length;
+            if (text.Content[at - 1] == '-')
+            {
+                return at - 1;
+            }
+
+            at = text.LineStart(at) + text.Content[text.LineStart(at)..at].IndexOf('#', StringComparison.Ordinal);
+        }
+    }
 
     /// <summary>Offset behind the colon of a field.</summary>
     public static int AfterColon(this NoteText text, YamlScalar key) => text.Content.IndexOf(':', key.End) + 1;

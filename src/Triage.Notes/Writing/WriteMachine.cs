@@ -1,0 +1,44 @@
+using Triage.Notes.Kinds;
+
+namespace Triage.Notes.Writing;
+
+/// <summary>Writes device classes, devices and part classes.</summary>
+internal static class WriteMachine
+{
+    public static FieldWriter DeviceClass(FieldWriter fields, DeviceClass note) => fields
+        .Each("roles", note.Roles, role => new FieldWriter()
+            .Text("role", role.Id).Text("name", role.Name).Text("part", role.Part).Text("access", role.Access).OnOneLine)
+        .Cautions(note.Cautions)
+        .Texts("stop-at-once", note.StopAtOnce)
+        .Texts("before-power", note.BeforePower)
+        .Texts("usual-order", note.UsualOrder)
+        .Access(note.Access)
+        .Texts("while-open", note.WhileOpen);
+
+    public static FieldWriter Device(FieldWriter fields, Device note) => fields
+        .Text("maker", note.Maker)
+        .Text("model", note.Model)
+        .Text("class", note.Class)
+        .Text("years", note.Years)
+        .Texts("boards", note.Boards)
+        .Each("parts", note.Parts, part => new FieldWriter()
+            .Text("designator", part.Designator).Text("part", part.Part).Text("role", part.Role)
+            .Text("where", part.Where).Text("rating", part.Rating).OnOneLine)
+        .Access(note.Access)
+        .Each("drawings", note.Drawings, drawing => new FieldWriter()
+            .Text("file", drawing.File).Text("board", drawing.Board).Text("shows", drawing.Shows).OnOneLine)
+        .Texts("without", note.Without);
+
+    public static FieldWriter PartClass(FieldWriter fields, PartClass note) => fields
+        .Each("modes", note.Modes, mode => new FieldWriter()
+            .Text("mode", mode.Id).Text("name", mode.Name).Chance("share", mode.Share).OnOneLine)
+        .Texts("wears", note.Wears)
+        .Texts("look-for", note.LookFor)
+        .Texts("test-in-place", note.TestInPlace)
+        .Texts("test-out", note.TestOut)
+        .Texts("must-match", note.MustMatch)
+        .Texts("may-be-better", note.MayBeBetter)
+        .Texts("must-not-change", note.MustNotChange)
+        .Texts("new-can-be-bad", note.NewCanBeBad)
+        .Cautions(note.Cautions);
+}
