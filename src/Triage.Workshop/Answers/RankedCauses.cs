@@ -28,7 +28,7 @@ internal sealed class RankedCauses(Bench bench, Answering answering, Job job, Re
         return [.. ranked.Select((c, rank) => Cause(c.Fault, c.Probability, rank, intervals, weights))];
     }
 
-    private RankedCause Cause(string fault, double probability, int rank, IReadOnlyDictionary<string, Interval> intervals, EvidenceWeights weights)
+    private RankedCause Cause(string fault, double probability, int rank, IReadOnlyDictionary<string, Interval> intervals, ImmutableArray<ItemWeight> weights)
     {
         var weighed = rank < Explained ? Weighed(fault, weights) : [];
         var interval = intervals.TryGetValue(fault, out var known) ? known : new(probability, probability);
@@ -45,9 +45,10 @@ internal sealed class RankedCauses(Bench bench, Answering answering, Job job, Re
         };
     }
 
-    private ImmutableArray<WeighedEvidence> Weighed(string fault, EvidenceWeights weights) =>
-        [.. weights.For(fault)
-            .Select(w => new WeighedEvidence(Piece(w.Item), w.Decibans))
+    private ImmutableArray<WeighedEvidence> Weighed(string fault, ImmutableArray<ItemWeight> weights) =>
+        [.. weights
+            .Where(w => w.Faults.TryGetValue(fault, out var decibans) && !double.IsNaN(decibans))
+            .Select(w => new WeighedEvidence(Piece(w.Item), w.Faults[fault]))
             .OrderByDescending(w => Math.Abs(w.Decibans))];
 
     private string Piece(EvidenceItem item) => item.Kind switch
