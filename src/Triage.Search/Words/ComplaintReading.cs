@@ -1,0 +1,144 @@
+using System.Collections.Immutable;
+
+namespace Triage.Search.Words;
+
+/// <summary>One complaint being read: phrasings chosen so that no word is used twice, then what is denied, when it shows, what is left.</summary>
+internal sealed class ComplaintReading
+{
+    private readonly string text;
+    private readonly Vocabulary vocabulary;
+    private readonly ImmutableArray<TriedFix> tried;
+    private readonly List<Circumstance> circumstances;
+    private readonly string plain;
+
+    public ComplaintReading(string text, Vocabulary vocabulary)
+    {
+        this.text = text;
+        this.vocabulary = vocabulary;
+        (tried, var rest) = TriedFixes.In(text);
+        circumstances = Circumstance.In(rest);
+        var letters = rest.ToCharArray();
+        foreach (var hedge in circumstances.Where(c => c.Kind is Circumstance.Hedged))
+        {
+            Array.Fill(letters, ' ', hedge.Span.Start, hedge.Span.Length);
+        }
+
+        plain = new(letters);
+    }
+
+    public Recognition Result()
+    {
+        var found = ImmutableArray.CreateBuilder<RecognisedFinding>();
+        var left = ImmutableArray.CreateBuilder<Piece>();
+        foreach (var sentence in WordReader.Sentences(plain, vocabulary.Correct))
+        {
+            var words = sentence.ConvertAll(w => w with { Aside = circumstances.Exists(c => w.Span.Start < c.Span.End && c.Span.Start < w.Span.End) });
+            var matcher = new SentenceMatcher(plain, words);
+            var chosen = Choose(matcher.Find(vocabulary));
+            var placed = new Placed(plain, words, chosen, circumstances);
+            found.AddRange(chosen.Select(m => Finding(m, matcher, words, chosen, placed)).OfType<RecognisedFinding>());
+            left.AddRange(Left(words, chosen));
+        }
+
+        return new([.. found.OrderBy(f => f.Span.Start).DistinctBy(f => (f.Finding, f.Value, f.Negated))], left.ToImmutable(), tried);
+    }
+
+    /// <summary>Best first, as long as its words are free.</summary>
+    private static List<Match> Choose(IEnumerable<Match> matches)
+    {
+        var chosen = new List<Match>();
+        var used = new HashSet<int>();
+        foreach (var match in matches
+            .OrderByDescending(m => m.Score).ThenBy(m => m.Phrasing.Finding.Classes.IsEmpty).ThenBy(m => m.First)
+            .ThenBy(m => m.Phrasing.Finding.Id, StringComparer.Ordinal).ThenBy(m => m.Phrasing.Value))
+        {
+            if (!match.Own.Any(used.Contains))
+            {
+                chosen.Add(match);
+                used.UnionWith(match.All);
+            }
+        }
+
+        return [.. chosen.OrderBy(m => m.First)];
+    }
+
+    private RecognisedFinding? Finding(Match match, SentenceMatcher matcher, List<Word> words, List<Match> chosen, Placed placed)
+    {
+        var phrasing = match.Phrasing;
+        var denial = match.Denial is null && !phrasing.Derived ? Denial(match, matcher, words, chosen) : null;
+        if (placed.Has(match, Circumstance.Past) || (denial is not null && phrasing.Finding.Nominal))
+        {
+            return null;
+        }
+
+        var value = denial is null ? phrasing.Value : phrasing.Value > 0 ? 0 : phrasing.Finding.Values.Length - 1;
+        var all = denial is { } d ? match.All.Append(d) : match.All;
+        var span = new TextSpan(words[all.Min()].Span.Start, 0);
+        span = span with { Length = words[all.Max()].Span.End - span.Start };
+        return new(phrasing.Finding.Id, phrasing.Finding.Values[value].Id, span.Of(text), span, Confidence(match, denial is not null))
+        {
+            Negated = denial is not null || (phrasing.Derived && value == 0 && match.Denial is not null),
+            When = placed.Conditions(match),
+            Hedged = placed.Has(match, Circumstance.Hedged),
+            Intermittent = placed.Has(match, Circumstance.Intermittent),
+        };
+    }
+
+    /// <summary>A "no" or "not" that no phrasing has for itself, and whose nearest phrasing (or one of several joined by "or") this is.</summary>
+    private static int? Denial(Match match, SentenceMatcher matcher, List<Word> words, List<Match> chosen)
+    {
+        bool Taken(int i) => chosen.Any(m => m.Denial == i);
+        bool Inside(int i) => words[i].Role is WordRole.Not && !Taken(i);
+        for (var i = match.First + 1; i < match.Last; i++)
+        {
+            if (Inside(i))
+            {
+                return i;
+            }
+        }
+
+        if (matcher.DenialBefore(match.First) is { } before && !Taken(before))
+        {
+            var between = chosen.Any(m => m != match && m.First > before && m.Last < match.First);
+            var or = words[before..match.First].Any(w => w.Role is WordRole.Or);
+            if (!between || or)
+            {
+                return before;
+            }
+        }
+
+        return matcher.DenialAfter(match.Last, mayBeNo: false) is { } after && !Taken(after) ? after : null;
+    }
+
+    private static double Confidence(Match match, bool denied)
+    {
+        var stems = match.At.Length;
+        var full = (10.0 * stems) + (match.Denial is null ? 0 : 6);
+        var fit = 1 - ((full - match.Score) / (full + 10));
+        return Math.Round(Math.Clamp((stems == 1 && match.Denial is null ? 0.75 : 0.92) * fit * (denied ? 0.9 : 1), 0.2, 0.95), 2);
+    }
+
+    /// <summary>Runs of words that nothing was made of.</summary>
+    private IEnumerable<Piece> Left(List<Word> words, List<Match> chosen)
+    {
+        var used = chosen.SelectMany(m => m.All).ToHashSet();
+        int? first = null;
+        var last = 0;
+        for (var i = 0; i <= words.Count; i++)
+        {
+            var ends = i == words.Count || words[i].IsBreak || used.Contains(i) || words[i].Aside;
+            if (ends && first is { } from)
+            {
+                yield return Piece(words[from].Span.Start, words[last].Span.End);
+                first = null;
+            }
+            else if (!ends && words[i].Role is WordRole.Content)
+            {
+                first ??= i;
+                last = i;
+            }
+        }
+    }
+
+    private Piece Piece(int start, int end) => new(text[start..end], new(start, end - start));
+}

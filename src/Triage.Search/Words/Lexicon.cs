@@ -1,0 +1,91 @@
+using System.Collections.Concurrent;
+using System.Collections.Frozen;
+using Triage.Search.Analysis;
+
+namespace Triage.Search.Words;
+
+/// <summary>What single words are for the recogniser, whatever findings there are.</summary>
+internal static class Lexicon
+{
+    private const int MostCached = 20_000;
+
+    private static readonly NoteAnalyzer Analyzer = new();
+    private static readonly ConcurrentDictionary<string, string> Stems = new();
+    private static readonly FrozenSet<string> Functions = Lines("function.txt").SelectMany(l => l).ToFrozenSet();
+    private static readonly FrozenDictionary<string, string> Same = Rings();
+
+    private static readonly FrozenSet<string> Everyday =
+        Lines("everyday.txt").Concat(Lines("same.txt")).SelectMany(l => l).ToFrozenSet();
+
+    private static readonly FrozenSet<string> Nots =
+        new[] { "not", "never", "cannot", "cant", "dont", "doesnt", "didnt", "wont", "isnt", "arent", "wasnt", "hasnt", "wouldnt", "aint", "nt" }.ToFrozenSet();
+
+    private static readonly FrozenSet<string> Nos = new[] { "no", "nothing", "none", "neither", "nor", "without", "zero", "nil" }.ToFrozenSet();
+
+    private static readonly FrozenDictionary<string, WordRole> Breaks = new Dictionary<string, WordRole>
+    {
+        ["and"] = WordRole.And, ["or"] = WordRole.Or, ["nor"] = WordRole.Or, ["but"] = WordRole.But, ["although"] = WordRole.But,
+        ["though"] = WordRole.But, ["however"] = WordRole.But, ["while"] = WordRole.But, ["whereas"] = WordRole.But, ["yet"] = WordRole.But,
+        ["except"] = WordRole.But, ["then"] = WordRole.But, ["until"] = WordRole.But, ["after"] = WordRole.But, ["before"] = WordRole.But,
+    }.ToFrozenDictionary();
+
+    public static WordRole RoleOf(string word) =>
+        Breaks.TryGetValue(word, out var role) ? role
+        : Nots.Contains(word) || word.EndsWith("n't", StringComparison.Ordinal) ? WordRole.Not
+        : Nos.Contains(word) ? WordRole.No
+        : Functions.Contains(word) ? WordRole.Function
+        : word == "on" ? WordRole.Light
+        : WordRole.Content;
+
+    /// <summary>Stem of the search analyser; one for all words of a ring.</summary>
+    public static string Stem(string word)
+    {
+        if (Stems.TryGetValue(word, out var known))
+        {
+            return known;
+        }
+
+        var stem = Same.GetValueOrDefault(word) ?? PlainStem(word);
+        stem = Same.GetValueOrDefault(stem, stem);
+        if (Stems.Count < MostCached)
+        {
+            Stems[word] = stem;
+        }
+
+        return stem;
+    }
+
+    /// <summary>A word that is right as it stands.</summary>
+    public static bool IsEveryday(string word) => Everyday.Contains(word) || Functions.Contains(word);
+
+    private static string PlainStem(string word) => Token.Of(word, Analyzer) is [var first, ..] ? first.Text : word;
+
+    /// <summary>Word or stem → the stem that stands for its ring.</summary>
+    private static FrozenDictionary<string, string> Rings()
+    {
+        var rings = new Dictionary<string, string>();
+        foreach (var ring in Lines("same.txt"))
+        {
+            var head = rings.GetValueOrDefault(ring[0]) ?? PlainStem(ring[0]);
+            foreach (var word in ring)
+            {
+                rings.TryAdd(word, head);
+                rings.TryAdd(PlainStem(word), head);
+            }
+        }
+
+        return rings.ToFrozenDictionary();
+    }
+
+    private static List<string[]> Lines(string name)
+    {
+        using var stream = typeof(Lexicon).Assembly.GetManifestResourceStream(name)!;
+        using var reader = new StreamReader(stream);
+        return
+        [
+            .. reader.ReadToEnd().Split('\n')
+                .Where(l => l.Length > 0 && l[0] != '#')
+                .Select(l => l.Split(' ', StringSplitOptions.RemoveEmptyEntries)),
+        ];
+    }
+}

@@ -1,0 +1,49 @@
+using System.Collections.Immutable;
+using Triage.Notes.Kinds;
+
+namespace Triage.Search.Words;
+
+/// <summary>One way to say one value of a finding.</summary>
+/// <param name="Value">Index in the finding's values.</param>
+/// <param name="Stems">Content words, in order.</param>
+internal sealed record Phrasing(Finding Finding, int Value, ImmutableArray<string> Stems)
+{
+    /// <summary>How many stems stand before its "no" or "not"; null when it has none.</summary>
+    public int? Negation { get; init; }
+
+    /// <summary>Turned round from a denying one: "no sound" → "there is sound". Needs words that say so.</summary>
+    public bool NeedsThereIs { get; init; }
+
+    /// <summary>Made from another phrasing, not written in the note.</summary>
+    public bool Derived { get; init; }
+
+    /// <summary>It has an "and" or "or" itself.</summary>
+    public bool SpansBreak { get; init; }
+
+    /// <summary>What a note's phrasing means, with what follows from it: the opposite of one that denies.</summary>
+    public static IEnumerable<Phrasing> Of(Finding finding, int value, string says)
+    {
+        var words = WordReader.Sentences(says, _ => null).SelectMany(s => s).ToList();
+        var heavy = words.Count(w => w.Role is WordRole.Content);
+        var told = words.Where(w => w.Role is WordRole.Content || (w.Role is WordRole.Light && heavy < 2)).ToList();
+        if (told.Count == 0)
+        {
+            yield break;
+        }
+
+        var first = words.FindIndex(w => w.IsNegation);
+        var plain = new Phrasing(finding, value, [.. told.Select(w => w.Stem)]) { SpansBreak = words.Any(w => w.IsBreak) };
+        if (first < 0)
+        {
+            yield return plain;
+            yield break;
+        }
+
+        yield return plain with { Negation = told.Count(w => w.Span.Start < words[first].Span.Start) };
+        if (value > 0 && !finding.Nominal && (heavy <= 2 || words[first].Role is WordRole.Not))
+        {
+            var needs = words[first].Role is WordRole.No || heavy < 2;
+            yield return plain with { Value = 0, Derived = true, NeedsThereIs = needs };
+        }
+    }
+}

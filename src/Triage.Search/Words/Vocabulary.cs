@@ -1,0 +1,57 @@
+using System.Collections.Immutable;
+using System.Text.RegularExpressions;
+using Triage.Notes.Kinds;
+
+namespace Triage.Search.Words;
+
+/// <summary>All phrasings of some findings, and the spelling of their words.</summary>
+internal sealed partial class Vocabulary
+{
+    private readonly Dictionary<string, List<Phrasing>> byStem = [];
+    private readonly Spelling spelling;
+
+    public Vocabulary(IEnumerable<Finding> findings)
+    {
+        var said = new HashSet<string>();
+        foreach (var finding in findings)
+        {
+            var values = ValuesOf(finding);
+            for (var value = 0; value < values.Length; value++)
+            {
+                foreach (var says in values[value].Says.Add(values[value].Name).Distinct(StringComparer.OrdinalIgnoreCase))
+                {
+                    Add(finding with { Values = values }, value, says);
+                    said.UnionWith(Plain().Matches(says).Select(m => m.Value.ToLowerInvariant()));
+                }
+            }
+        }
+
+        spelling = new Spelling(said);
+    }
+
+    /// <summary>Word of a phrasing that this misspelling stands for.</summary>
+    public string? Correct(string word) => spelling.Correct(word);
+
+    /// <summary>Phrasings whose first stem is among these.</summary>
+    public IEnumerable<Phrasing> With(IEnumerable<string> stems) => stems.SelectMany(s => byStem.GetValueOrDefault(s, []));
+
+    private void Add(Finding finding, int value, string says)
+    {
+        foreach (var phrasing in Phrasing.Of(finding, value, says))
+        {
+            if (!byStem.TryGetValue(phrasing.Stems[0], out var list))
+            {
+                byStem[phrasing.Stems[0]] = list = [];
+            }
+
+            list.Add(phrasing);
+        }
+    }
+
+    private static ImmutableArray<FindingValue> ValuesOf(Finding finding) => finding.Values.IsEmpty
+        ? [new("no", "", [], null), new("yes", finding.Name, [], null)]
+        : finding.Values;
+
+    [GeneratedRegex(@"\p{L}{4,}")]
+    private static partial Regex Plain();
+}
