@@ -62,6 +62,6 @@ internal sealed class AccessWays
 
     public bool IsClosed(int option, bool[] open) => !Array.TrueForAll(_path[option], s => open[s]);
 
-    /// <summary>Whether an option is within reach once a way is open.</summary>
-    public bool Reached(int option, int[] way, bool[] open) => Array.TrueForAll(_path[option], s => open[s] || way.Contains(s));
+    /// <summary>Whether opening a way is what lays an option open: it lies behind steps of the way and no others.</summary>
+    public bool LiesOn(int option, int[] way) => _path[option].Length > 0 && Array.TrueForAll(_path[option], way.Contains);
 }

@@ -8,7 +8,7 @@ namespace Triage.Reasoning.Planning;
 internal sealed class BeliefSpace
 {
     private readonly List<FaultyRoot[]> _sets = [];
-    private readonly Dictionary<string, int> _numberOf = [];
+    private readonly Dictionary<FaultyRoot[], int> _numberOf = new(new SameFaults());
 
     public BeliefSpace(RepairProblem problem)
     {
@@ -33,7 +33,7 @@ internal sealed class BeliefSpace
 
         var total = prior.Sum();
         Prior = [.. prior.Select(p => p / total), .. Enumerable.Repeat(0.0, _sets.Count - prior.Count)];
-        Clearances = [.. clearances.Select(c => c?.Build(s => _sets[s].Length))];
+        Clearances = [.. clearances.Select(c => c?.Build())];
         OneFaultEach = _sets.TrueForAll(s => s.Length == 1);
     }
 
@@ -69,6 +69,41 @@ internal sealed class BeliefSpace
         }
 
         return table;
+    }
+
+    /// <summary>Which sets the fixes together can clear.</summary>
+    public bool[] Curable(IEnumerable<FixOption> fixes)
+    {
+        var clearable = fixes.SelectMany(ClearanceBuilder.Clearable).Select(c => c.Key).ToHashSet();
+        return [.. _sets.Select(s => Array.TrueForAll(s, clearable.Contains))];
+    }
+
+    /// <summary>The fixes that touch each set with the share each clears: entries From[set] to From[set + 1].</summary>
+    public (int[] From, (int Fix, double Share)[] Touches) Touches(int[] fixes)
+    {
+        var from = new int[Count + 1];
+        foreach (var set in fixes.SelectMany(f => Clearances[f]!.Sets))
+        {
+            from[set + 1]++;
+        }
+
+        for (var set = 0; set < Count; set++)
+        {
+            from[set + 1] += from[set];
+        }
+
+        var touches = new (int, double)[from[Count]];
+        int[] next = [.. from];
+        foreach (var fix in fixes)
+        {
+            var clearance = Clearances[fix]!;
+            for (var entry = 0; entry < clearance.Sets.Length; entry++)
+            {
+                touches[next[clearance.Sets[entry]]++] = (fix, clearance.Share[entry]);
+            }
+        }
+
+        return (from, touches);
     }
 
     public ILookup<FaultyRoot, int> SetsWith() =>
@@ -107,13 +142,28 @@ internal sealed class BeliefSpace
 
     private int Number(FaultyRoot[] set)
     {
-        var key = string.Join(',', set.Select(f => $"{f.Root}:{f.State}"));
-        if (!_numberOf.TryGetValue(key, out var number))
+        if (!_numberOf.TryGetValue(set, out var number))
         {
-            _numberOf[key] = number = _sets.Count;
+            _numberOf[set] = number = _sets.Count;
             _sets.Add(set);
         }
 
         return number;
+    }
+
+    private sealed class SameFaults : IEqualityComparer<FaultyRoot[]>
+    {
+        public bool Equals(FaultyRoot[]? x, FaultyRoot[]? y) => x.AsSpan().SequenceEqual(y);
+
+        public int GetHashCode(FaultyRoot[] faults)
+        {
+            var hash = new HashCode();
+            foreach (var fault in faults)
+            {
+                hash.Add(fault);
+            }
+
+            return hash.ToHashCode();
+        }
     }
 }

@@ -5,203 +5,122 @@ namespace Triage.Reasoning.Planning;
 /// Breese &amp; Rommelse 1995), every prefix considered for stopping; fixes behind one lid also as a block at the ratio of the
 /// block (Ottosen &amp; Jensen 2010). It is the exact cost of something that can be done, so never below the optimum.
 /// </summary>
-internal sealed class FixSequence : IContinuation
+internal sealed class FixSequence(PlanningModel model) : IContinuation
 {
-    private readonly PlanningModel _model;
-    private readonly int[] _fixes;
-    private readonly (int Fix, double Share)[][] _touchedBy;
-    private readonly double[] _weights;
-    private readonly double[] _gain;
-    private readonly double[] _price;
-    private readonly bool[] _done;
-    private readonly bool[] _open;
-    private double _failing;
+    private readonly RemainingWork _work = new(model);
 
-    public FixSequence(PlanningModel model)
-    {
-        _model = model;
-        _fixes = [.. model.Numbers.Where(o => model.Options[o] is FixOption && model.Rules.Allowed[o])];
-        _weights = new double[model.Space.Count];
-        _gain = new double[model.Options.Length];
-        _price = new double[model.Options.Length];
-        _done = new bool[model.Options.Length];
-        _open = new bool[model.Ways.OpenAtStart.Length];
-        var touches = _fixes.SelectMany(f => model.Space.Clearances[f]!.Moves.Select(m => (m.Set, Touch: (f, m.Share)))).ToLookup(x => x.Set, x => x.Touch);
-        _touchedBy = [.. Enumerable.Range(0, model.Space.Count).Select(s => touches[s].ToArray())];
-    }
+    /// <summary>For each way that lays several fixes open: the way and those fixes.</summary>
+    private readonly (int[] Way, int[] Fixes)[] _blocks = [.. model.Ways.Places
+        .Select(way => (way, model.Numbers.Where(o => model.Options[o] is FixOption && model.Ways.LiesOn(o, way)).ToArray()))
+        .Where(b => b.Item2.Length > 1)];
 
     /// <summary>Cost of the better of the two orders, with and without blocks.</summary>
     public Valuation From(JobState state)
     {
-        var singly = Follow(state, inBlocks: false);
-        if (!Array.Exists(_fixes, f => !state.Done[f] && _model.Ways.IsClosed(f, state.Open)))
+        if (!Array.Exists(_blocks, b => model.Ways.OpeningOf(b.Way, state.Open) > 0))
         {
-            return singly;
+            return Follow(state, inBlocks: false, out _);
         }
 
-        return singly.OrBetter(Follow(state, inBlocks: true));
+        var inBlocks = Follow(state, inBlocks: true, out var differs);
+        return differs ? Follow(state, inBlocks: false, out _).OrBetter(inBlocks) : inBlocks;
     }
 
-    private Valuation Follow(JobState state, bool inBlocks)
+    private Valuation Follow(JobState state, bool inBlocks, out bool differs)
     {
-        Begin(state);
-        var best = _model.CheapestStop(_done, _open);
+        _work.Begin(state);
+        differs = false;
+        var best = _work.Stop;
         var first = -1;
-        for (var spent = 0.0; spent < best.Cost;)
+        for (var (spent, stop) = (0.0, best.Cost); spent + _work.Incurable * stop < best.Cost;)
         {
-            var wanted = inBlocks ? BestInBlocks() : BestSingly();
-            if (wanted < 0)
+            var singly = BestSingly();
+            var wanted = inBlocks && singly.Fix >= 0 ? BestBlock(singly) : singly;
+            if (wanted.Fix < 0 || _work.CannotPay(wanted.Gain, wanted.Price, stop))
             {
                 break;
             }
 
-            var step = _model.Rules.Next(wanted, _done);
+            differs |= wanted.Fix != singly.Fix;
+            var step = model.Rules.Next(wanted.Fix, _work.Done);
             first = first < 0 ? step : first;
-            spent += _failing * _model.Price(step, _open);
-            Do(step);
-            var cost = spent + (_failing > 0 ? _failing * _model.CheapestStop(_done, _open).Cost : 0);
-            best = best.OrBetter(new Valuation(cost, first));
+            spent += _work.Failing * _work.Price(step);
+            _work.Do(step);
+            stop = _work.Stop.Cost;
+            best = best.OrBetter(new Valuation(spent + _work.Failing * stop, first));
         }
 
         return best;
     }
 
-    private void Begin(JobState state)
+    private bool Useful(int fix) => !_work.Done[fix] && _work.Gain[fix] > 1e-15;
+
+    private Candidate BestSingly()
     {
-        state.Belief.CopyTo(_weights, 0);
-        state.Done.CopyTo(_done, 0);
-        state.Open.CopyTo(_open, 0);
-        _failing = 1;
-        _model.Nodes += _weights.Length;
-        foreach (var fix in _fixes)
+        var best = new Candidate(-1, 0, 1);
+        model.Nodes += _work.ActiveCount;
+        for (var i = 0; i < _work.ActiveCount; i++)
         {
-            _gain[fix] = 0;
-            foreach (var move in _model.Space.Clearances[fix]!.Moves)
+            var fix = _work.Active[i];
+            if (Useful(fix))
             {
-                _gain[fix] += _weights[move.Set] * move.Share;
-            }
-        }
-
-        SetPrices();
-    }
-
-    private void SetPrices()
-    {
-        foreach (var fix in _fixes)
-        {
-            _price[fix] = _model.Price(fix, _open);
-            if (_model.Rules.HasEarlier(fix))
-            {
-                _price[fix] += _model.Rules.Missing(fix, _done).Sum(o => _model.Price(o, _open));
-            }
-        }
-    }
-
-    private void Do(int step)
-    {
-        _done[step] = true;
-        _model.Ways.Open(step, _open);
-        if (_model.Space.Clearances[step] is { } clearance)
-        {
-            Clear(clearance);
-        }
-
-        SetPrices();
-    }
-
-    private void Clear(Clearance clearance)
-    {
-        foreach (var move in clearance.Moves)
-        {
-            var weight = _weights[move.Set];
-            if (weight == 0)
-            {
-                continue;
-            }
-
-            _failing = Math.Max(0, _failing - weight * move.Works);
-            Shift(move.Set, -weight);
-            foreach (var (left, chance) in move.Left)
-            {
-                Shift(left, weight * chance);
-            }
-        }
-    }
-
-    private void Shift(int set, double by)
-    {
-        _weights[set] = Math.Max(0, _weights[set] + by);
-        foreach (var (fix, share) in _touchedBy[set])
-        {
-            _gain[fix] += by * share;
-        }
-    }
-
-    private bool Useful(int fix) => !_done[fix] && _gain[fix] > 1e-15;
-
-    private static bool Better(double gain, double price, double thanGain, double thanPrice) =>
-        gain * thanPrice > thanGain * price * (1 + Valuation.Tie);
-
-    private int BestSingly()
-    {
-        var best = -1;
-        _model.Nodes += _fixes.Length;
-        foreach (var fix in _fixes)
-        {
-            if (Useful(fix) && (best < 0 || Better(_gain[fix], _price[fix], _gain[best], _price[best])))
-            {
-                best = fix;
+                best = best.OrBetter(new Candidate(fix, _work.Gain[fix], _work.Own[fix] + _work.Opening[fix]));
             }
         }
 
         return best;
     }
 
-    private int BestInBlocks()
+    private Candidate BestBlock(Candidate best)
     {
-        var best = BestSingly();
-        if (best < 0)
+        foreach (var (way, fixes) in _blocks)
         {
-            return best;
-        }
-
-        var (gain, price) = (_gain[best], _price[best]);
-        foreach (var way in _model.Ways.Places)
-        {
-            var opening = _model.Ways.OpeningOf(way, _open);
-            if (opening > 0 && Block(way, opening) is { } block && Better(block.Gain, block.Price, gain, price))
+            if (_work.OpeningOf(way) is > 0 and var opening)
             {
-                (best, gain, price) = block;
+                model.Nodes += 2 * fixes.Length;
+                best = best.OrBetter(Block(fixes, opening));
             }
         }
 
         return best;
     }
 
-    /// <summary>The best prefix by p/c of the fixes that one way lays open, with the opening paid once.</summary>
-    private (int First, double Gain, double Price)? Block(int[] way, double opening)
+    /// <summary>
+    /// The subset with the best ratio when the opening is paid once: everything whose own ratio exceeds the ratio of the whole,
+    /// found by raising that ratio until it stands (Dinkelbach 1967). It begins with its best member.
+    /// </summary>
+    private Candidate Block(int[] fixes, double opening)
     {
-        var behind = _fixes
-            .Where(f => Useful(f) && _model.Ways.IsClosed(f, _open) && _model.Ways.Reached(f, way, _open))
-            .Select(f => (Fix: f, Gain: _gain[f], Own: _price[f] - _model.Ways.Opening(f, _open)))
-            .OrderBy(f => f.Own / f.Gain).ToList();
-        _model.Nodes += _fixes.Length;
-        if (behind.Count == 0)
+        var block = new Candidate(-1, 0, 1);
+        while (true)
         {
-            return null;
-        }
-
-        var (gain, price) = (0.0, opening);
-        foreach (var fix in behind)
-        {
-            if (gain > 0 && !Better(fix.Gain, fix.Own, gain, price))
+            var first = new Candidate(-1, 0, 1);
+            var (gain, price) = (0.0, opening);
+            foreach (var fix in fixes)
             {
-                break;
+                var own = new Candidate(fix, _work.Gain[fix], _work.Own[fix]);
+                if (Useful(fix) && _work.Opening[fix] > 0 && own.Beats(block))
+                {
+                    first = first.OrBetter(own);
+                    (gain, price) = (gain + own.Gain, price + own.Price);
+                }
             }
 
-            (gain, price) = (gain + fix.Gain, price + fix.Own);
-        }
+            var higher = new Candidate(first.Fix, gain, price);
+            if (!higher.Beats(block))
+            {
+                return block;
+            }
 
-        return (behind[0].Fix, gain, price);
+            block = higher;
+        }
+    }
+
+    /// <summary>A fix, or a block by its first fix, with what it gains for its price.</summary>
+    private readonly record struct Candidate(int Fix, double Gain, double Price)
+    {
+        public bool Beats(Candidate other) => Gain * other.Price > other.Gain * Price * (1 + Valuation.Tie);
+
+        public Candidate OrBetter(Candidate other) => other.Beats(this) ? other : this;
     }
 }

@@ -19,8 +19,11 @@ internal static class InformationGain
     private static double OfTest(PlanningModel model, int test) =>
         model.Likelihood(test).Sum(row => model.Start.Belief.Zip(row, (belief, p) => belief == 0 ? 0 : belief * Surprise(p)).Sum());
 
-    private static double OfFix(PlanningModel model, int fix) => model.Space.Clearances[fix]!.Moves
-        .Sum(m => model.Start.Belief[m.Set] * (Surprise(m.Works) + Surprise(1 - m.Works)));
+    private static double OfFix(PlanningModel model, int fix)
+    {
+        var clearance = model.Space.Clearances[fix]!;
+        return clearance.Sum(model.Start.Belief, Array.ConvertAll(clearance.Works, w => Surprise(w) + Surprise(1 - w)));
+    }
 
     private static double Surprise(double p) => p <= 0 ? 0 : -p * Math.Log2(p);
 }

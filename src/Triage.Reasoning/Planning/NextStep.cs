@@ -16,7 +16,7 @@ public static class NextStep
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(budget.Nodes);
         ProblemCheck.Check(problem);
         var model = new PlanningModel(problem);
-        var ranking = new RootRanking(model, new FixSequence(model));
+        var ranking = new RootRanking(model, new OneStepLookAhead(model));
         if (!budget.Exact || !SolveExactly(model, ranking, budget))
         {
             RollOut(model, ranking, budget);

@@ -39,6 +39,9 @@ internal sealed class OrderOfWork
     /// <summary>Everything undone that must come before an option, in an order in which it can be done.</summary>
     public IEnumerable<int> Missing(int option, bool[] done) => _before[option].Where(o => !done[o]);
 
+    /// <summary>Whether anything must come before anything else.</summary>
+    public bool AnyOrder => Array.Exists(_before, b => b.Length > 0);
+
     public bool HasEarlier(int option) => _before[option].Length > 0;
 
     private static bool Collect(

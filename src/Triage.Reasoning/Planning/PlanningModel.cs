@@ -36,6 +36,9 @@ internal sealed class PlanningModel
     /// <summary>Nodes used so far.</summary>
     public long Nodes { get; set; }
 
+    /// <summary>Price without opening anything.</summary>
+    public double OwnPrice(int option) => _ownPrice[option];
+
     public double Price(int option, bool[] open) => _ownPrice[option] + Ways.Opening(option, open);
 
     public string Key(JobState state) => state.Key(Space.OneFaultEach);
@@ -76,7 +79,7 @@ internal sealed class PlanningModel
         double[] left = [.. state.Belief];
         clearance.Apply(left);
         Nodes += left.Length;
-        var works = clearance.Works(state.Belief);
+        var works = clearance.Sum(state.Belief, clearance.Works);
         var fails = left.Sum();
         if (works > 0)
         {
@@ -95,14 +98,7 @@ internal sealed class PlanningModel
         for (var value = 0; value < likelihood.Length; value++)
         {
             var belief = new double[Space.Count];
-            var row = likelihood[value];
-            var sum = 0.0;
-            for (var set = 0; set < belief.Length; set++)
-            {
-                belief[set] = state.Belief[set] * row[set];
-                sum += belief[set];
-            }
-
+            var sum = Weights.Multiply(state.Belief, likelihood[value], belief);
             Nodes += belief.Length;
             if (sum > 0)
             {
@@ -113,11 +109,7 @@ internal sealed class PlanningModel
 
     private JobState After(JobState state, int option, int outcome, double[] weights, double sum)
     {
-        for (var set = 0; set < weights.Length; set++)
-        {
-            weights[set] /= sum;
-        }
-
+        Weights.Divide(weights, sum);
         bool[] done = [.. state.Done];
         done[option] = true;
         return new JobState(weights, done, Ways.After(option, state.Open), new JobStep(option, outcome, state.Last));

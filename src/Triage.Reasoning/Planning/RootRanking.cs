@@ -8,17 +8,18 @@ internal sealed class RootRanking
     private readonly PlanningModel _model;
     private readonly Dictionary<int, Appraisal> _known = [];
 
-    public RootRanking(PlanningModel model, IContinuation oneStep)
+    public RootRanking(PlanningModel model, OneStepLookAhead oneStep)
     {
         (_model, OneStep) = (model, oneStep);
         Options = [.. model.ReadyOptions(model.Start)];
+        var ignoring = oneStep.From(model.Start);
         foreach (var option in Options)
         {
-            _known[option] = Appraise(option, oneStep);
+            _known[option] = oneStep.CanPay(model.Start, option, ignoring.Cost) ? Appraise(option, oneStep) : Ignored(option, ignoring);
         }
     }
 
-    public IContinuation OneStep { get; }
+    public OneStepLookAhead OneStep { get; }
 
     public int[] Options { get; }
 
@@ -59,6 +60,9 @@ internal sealed class RootRanking
 
         return new Appraisal(cost, [.. after]);
     }
+
+    private Appraisal Ignored(int test, Valuation after) => new(
+        _model.Price(test, _model.Start.Open) + after.Cost, [.. _model.Likelihood(test).Select(_ => after)]);
 
     private RankedOption Describe(int option)
     {

@@ -5,7 +5,7 @@ namespace Triage.Reasoning.Planning;
 /// of the job. Width 1 is the roll-out of the one-step policy; as the width grows it becomes the exact programme. Every value
 /// is the cost of something that can be done, so a wider search is never worse.
 /// </summary>
-internal sealed class WideningSearch(PlanningModel model, IContinuation oneStep, long budget) : IContinuation
+internal sealed class WideningSearch(PlanningModel model, OneStepLookAhead oneStep, long budget) : IContinuation
 {
     /// <summary>Options that a state inherits from the state before it as worth ranking. Chosen, not derived.</summary>
     private const int Shortlist = 24;
@@ -57,7 +57,8 @@ internal sealed class WideningSearch(PlanningModel model, IContinuation oneStep,
 
     private Ranking Rank(JobState state)
     {
-        var best = oneStep.From(state);
+        var ignoring = oneStep.From(state);
+        var best = ignoring;
         var moves = new List<Valuation>();
         foreach (var option in model.ReadyOptions(state))
         {
@@ -66,7 +67,7 @@ internal sealed class WideningSearch(PlanningModel model, IContinuation oneStep,
                 continue;
             }
 
-            moves.Add(new Valuation(oneStep.CostOf(model, state, option), option));
+            moves.Add(new Valuation(oneStep.CostOf(state, option, ignoring.Cost), option));
             best = best.OrBetter(moves[^1]);
         }
 

@@ -1,0 +1,40 @@
+namespace Triage.Reasoning.Planning;
+
+/// <summary>
+/// Values an option by its price and the best sequence of fixes after each of its outcomes. A test whose answer can change
+/// too little to be worth its price is valued as if it were ignored, which is never too low.
+/// </summary>
+internal sealed class OneStepLookAhead(PlanningModel model) : IContinuation
+{
+    private readonly FixSequence _after = new(model);
+
+    /// <summary>Cost when no test is made: the best sequence with a stop.</summary>
+    public Valuation From(JobState state) => _after.From(state);
+
+    /// <summary>Values ready options other than stops.</summary>
+    /// <param name="ignoring">Cost from this state when no test is made.</param>
+    public double CostOf(JobState state, int option, double ignoring) =>
+        CanPay(state, option, ignoring) ? _after.CostOf(model, state, option) : model.Price(option, state.Open) + ignoring;
+
+    /// <summary>
+    /// False for a test that is not worth its price. A change of belief by a total variation of d changes the cost of what is best by at most d times the spread of costs over
+    /// hypotheses; the spread is taken as the price of giving up plus the expected cost.
+    /// </summary>
+    public bool CanPay(JobState state, int option, double ignoring)
+    {
+        if (model.Options[option] is not TestOption)
+        {
+            return true;
+        }
+
+        var spread = model.CheapestStop(state.Done, state.Open).Cost + ignoring;
+        var variation = 0.0;
+        foreach (var row in model.Likelihood(option))
+        {
+            variation += Weights.MeanDeviation(state.Belief, row, Weights.Dot(state.Belief, row)) / 2;
+            model.Nodes += row.Length / 4;
+        }
+
+        return variation * spread > model.Price(option, state.Open);
+    }
+}
