@@ -24,7 +24,7 @@ internal sealed partial record Circumstance(string Kind, TextSpan Span)
         var found = new List<Circumstance>();
         foreach (var (kind, words) in Kinds)
         {
-            foreach (System.Text.RegularExpressions.Match m in words.Matches(text))
+            foreach (Match m in words.Matches(text))
             {
                 if (!found.Any(f => f.Span.Start < m.Index + m.Length && m.Index < f.Span.End))
                 {

@@ -44,9 +44,9 @@ internal sealed class ComplaintReading
     }
 
     /// <summary>Best first, as long as its words are free.</summary>
-    private static List<Match> Choose(IEnumerable<Match> matches)
+    private static List<PhrasingMatch> Choose(IEnumerable<PhrasingMatch> matches)
     {
-        var chosen = new List<Match>();
+        var chosen = new List<PhrasingMatch>();
         var used = new HashSet<int>();
         foreach (var match in matches
             .OrderByDescending(m => m.Score).ThenBy(m => m.Phrasing.Finding.Classes.IsEmpty).ThenBy(m => m.First)
@@ -62,7 +62,7 @@ internal sealed class ComplaintReading
         return [.. chosen.OrderBy(m => m.First)];
     }
 
-    private RecognisedFinding? Finding(Match match, SentenceMatcher matcher, List<Word> words, List<Match> chosen, Placed placed)
+    private RecognisedFinding? Finding(PhrasingMatch match, SentenceMatcher matcher, List<Word> words, List<PhrasingMatch> chosen, Placed placed)
     {
         var phrasing = match.Phrasing;
         var denial = match.Denial is null && !phrasing.Derived ? Denial(match, matcher, words, chosen) : null;
@@ -85,7 +85,7 @@ internal sealed class ComplaintReading
     }
 
     /// <summary>A "no" or "not" that no phrasing has for itself, and whose nearest phrasing (or one of several joined by "or") this is.</summary>
-    private static int? Denial(Match match, SentenceMatcher matcher, List<Word> words, List<Match> chosen)
+    private static int? Denial(PhrasingMatch match, SentenceMatcher matcher, List<Word> words, List<PhrasingMatch> chosen)
     {
         bool Taken(int i) => chosen.Any(m => m.Denial == i);
         bool Inside(int i) => words[i].Role is WordRole.Not && !Taken(i);
@@ -110,7 +110,7 @@ internal sealed class ComplaintReading
         return matcher.DenialAfter(match.Last, mayBeNo: false) is { } after && !Taken(after) ? after : null;
     }
 
-    private static double Confidence(Match match, bool denied)
+    private static double Confidence(PhrasingMatch match, bool denied)
     {
         var stems = match.At.Length;
         var full = (10.0 * stems) + (match.Denial is null ? 0 : 6);
@@ -119,7 +119,7 @@ internal sealed class ComplaintReading
     }
 
     /// <summary>Runs of words that nothing was made of.</summary>
-    private IEnumerable<Piece> Left(List<Word> words, List<Match> chosen)
+    private IEnumerable<Piece> Left(List<Word> words, List<PhrasingMatch> chosen)
     {
         var used = chosen.SelectMany(m => m.All).ToHashSet();
         int? first = null;

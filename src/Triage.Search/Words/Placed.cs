@@ -5,13 +5,13 @@ namespace Triage.Search.Words;
 /// <summary>Which circumstance belongs to which phrasing of a sentence.</summary>
 internal sealed class Placed
 {
-    private readonly ILookup<Match, Circumstance> byMatch;
+    private readonly ILookup<PhrasingMatch, Circumstance> byMatch;
 
-    public Placed(string text, List<Word> words, List<Match> chosen, List<Circumstance> circumstances)
+    public Placed(string text, List<Word> words, List<PhrasingMatch> chosen, List<Circumstance> circumstances)
     {
         if (chosen.Count == 0)
         {
-            byMatch = Array.Empty<(Match, Circumstance)>().ToLookup(p => p.Item1, p => p.Item2);
+            byMatch = Array.Empty<(PhrasingMatch, Circumstance)>().ToLookup(p => p.Item1, p => p.Item2);
             return;
         }
 
@@ -24,10 +24,10 @@ internal sealed class Placed
             .ToLookup(p => p.Match, p => p.Circumstance);
     }
 
-    public ImmutableArray<string> Conditions(Match match) =>
+    public ImmutableArray<string> Conditions(PhrasingMatch match) =>
         [.. byMatch[match].Where(c => c.IsCondition).Select(c => c.Kind).Distinct()];
 
-    public bool Has(Match match, string kind) => byMatch[match].Any(c => c.Kind == kind);
+    public bool Has(PhrasingMatch match, string kind) => byMatch[match].Any(c => c.Kind == kind);
 
     /// <summary>Hedges are blanked out; they may stand just outside the first or last word.</summary>
     private static bool IsNextTo(string text, List<Word> words, Circumstance c)
@@ -36,7 +36,7 @@ internal sealed class Placed
         return to >= from && text.AsSpan(from, to - from).IndexOfAny(".!?;\n") < 0;
     }
 
-    private static IEnumerable<Match> Owners(List<Word> words, List<Match> chosen, Circumstance c)
+    private static IEnumerable<PhrasingMatch> Owners(List<Word> words, List<PhrasingMatch> chosen, Circumstance c)
     {
         var here = words.Find(w => w.Span.End > c.Span.Start && !w.IsBreak) ?? words[^1];
         var own = chosen.Where(m => words[m.Last].Clause == here.Clause || words[m.First].Clause == here.Clause).ToList();

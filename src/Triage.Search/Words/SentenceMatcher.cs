@@ -24,11 +24,11 @@ internal sealed partial class SentenceMatcher
     }
 
     /// <summary>Everything that fits, each phrasing in all its places.</summary>
-    public IEnumerable<Match> Find(Vocabulary vocabulary) =>
+    public IEnumerable<PhrasingMatch> Find(Vocabulary vocabulary) =>
         vocabulary.With(byStem.Select(g => g.Key))
             .Where(p => p.Stems.All(byStem.Contains))
             .SelectMany(p => Places(p.Stems).Take(MostTries).Select(at => Fit(p, at)))
-            .OfType<Match>();
+            .OfType<PhrasingMatch>();
 
     private IEnumerable<ImmutableArray<int>> Places(ImmutableArray<string> stems)
     {
@@ -43,7 +43,7 @@ internal sealed partial class SentenceMatcher
 
     private static bool Near(ImmutableArray<int> place, int index) => place.IsEmpty || Math.Abs(place[^1] - index) < 16;
 
-    private Match? Fit(Phrasing phrasing, ImmutableArray<int> at)
+    private PhrasingMatch? Fit(Phrasing phrasing, ImmutableArray<int> at)
     {
         var (first, last) = (at.Min(), at.Max());
         int? denial = null;

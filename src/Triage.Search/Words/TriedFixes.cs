@@ -41,7 +41,7 @@ internal static partial class TriedFixes
     }
 
     /// <summary>In the same sentence or the next.</summary>
-    private static bool IsNear(string after, System.Text.RegularExpressions.Match outcome) =>
+    private static bool IsNear(string after, Match outcome) =>
         after.AsSpan(0, outcome.Index).Count('.') <= 1 && outcome.Index < 60;
 
     private static void Blank(char[] text, int from, int length) => Array.Fill(text, ',', from, length);

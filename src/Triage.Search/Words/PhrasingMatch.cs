@@ -6,7 +6,7 @@ namespace Triage.Search.Words;
 /// <param name="At">Word indexes of its stems, in their order in the phrasing.</param>
 /// <param name="Denial">Index of the "no" or "not" that belongs to the phrasing itself.</param>
 /// <param name="Score">Better is more: words found, less what is in between.</param>
-internal sealed record Match(Phrasing Phrasing, ImmutableArray<int> At, int? Denial, double Score)
+internal sealed record PhrasingMatch(Phrasing Phrasing, ImmutableArray<int> At, int? Denial, double Score)
 {
     public int First { get; } = At.Min();
 
