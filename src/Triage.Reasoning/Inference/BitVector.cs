@@ -8,30 +8,55 @@ namespace Triage.Reasoning.Inference;
 internal static class BitVector
 {
     /// <summary>What is unexplained becomes explained with chance p, at one position: new[m|b] = f[m|b] + p f[m], new[m] = q f[m].</summary>
-    public static void Explain(Span<double> f, int position, double q, double p) =>
-        Halves(f, position, (q, p), static (without, with, s) =>
+    public static void Explain(Span<double> f, int position, double q, double p)
+    {
+        var stride = 1 << position;
+        for (var start = 0; start < f.Length; start += 2 * stride)
         {
-            for (var i = 0; i < without.Length; i++)
-            {
-                with[i] += s.p * without[i];
-                without[i] *= s.q;
-            }
-        }, static (without, with, s) =>
-        {
-            with += without * s.p;
-            without *= s.q;
-            return (without, with);
-        });
+            var without = f.Slice(start, stride);
+            AddScaled(f.Slice(start + stride, stride), without, p);
+            Scale(without, q);
+        }
+    }
 
     /// <summary>The transpose of <see cref="Explain"/>: new[m] = q f[m] + p f[m|b], new[m|b] = f[m|b].</summary>
-    public static void ExpectExplained(Span<double> f, int position, double q, double p) =>
-        Halves(f, position, (q, p), static (without, with, s) =>
+    public static void ExpectExplained(Span<double> f, int position, double q, double p)
+    {
+        var stride = 1 << position;
+        for (var start = 0; start < f.Length; start += 2 * stride)
         {
-            for (var i = 0; i < without.Length; i++)
-            {
-                without[i] = s.q * without[i] + s.p * with[i];
-            }
-        }, static (without, with, s) => (without * s.q + with * s.p, with));
+            Mix(f.Slice(start, stride), f.Slice(start + stride, stride), q, p);
+        }
+    }
+
+    /// <summary>to = q · to + p · from.</summary>
+    public static void Mix(Span<double> to, ReadOnlySpan<double> from, double q, double p)
+    {
+        var i = 0;
+        for (; i <= to.Length - Vector<double>.Count; i += Vector<double>.Count)
+        {
+            (new Vector<double>(to[i..]) * q + new Vector<double>(from[i..]) * p).CopyTo(to[i..]);
+        }
+
+        for (; i < to.Length; i++)
+        {
+            to[i] = q * to[i] + p * from[i];
+        }
+    }
+
+    private static void Scale(Span<double> f, double scale)
+    {
+        var i = 0;
+        for (; i <= f.Length - Vector<double>.Count; i += Vector<double>.Count)
+        {
+            (new Vector<double>(f[i..]) * scale).CopyTo(f[i..]);
+        }
+
+        for (; i < f.Length; i++)
+        {
+            f[i] *= scale;
+        }
+    }
 
     /// <summary>to += scale · from.</summary>
     public static void AddScaled(Span<double> to, ReadOnlySpan<double> from, double scale)
@@ -103,35 +128,6 @@ internal static class BitVector
         {
             var at = ((m & ~low) << 1) | (m & low);
             to[m] = without * from[at] + with * from[at + low + 1];
-        }
-    }
-
-    private delegate void OnSpans(Span<double> without, Span<double> with, (double q, double p) shares);
-
-    private static void Halves(
-        Span<double> f,
-        int position,
-        (double q, double p) shares,
-        OnSpans onSpans,
-        Func<Vector<double>, Vector<double>, (double q, double p), (Vector<double>, Vector<double>)> onVectors)
-    {
-        var stride = 1 << position;
-        for (var start = 0; start < f.Length; start += 2 * stride)
-        {
-            var without = f.Slice(start, stride);
-            var with = f.Slice(start + stride, stride);
-            if (stride < Vector<double>.Count)
-            {
-                onSpans(without, with, shares);
-                continue;
-            }
-
-            for (var i = 0; i < stride; i += Vector<double>.Count)
-            {
-                var (a, b) = onVectors(new Vector<double>(without[i..]), new Vector<double>(with[i..]), shares);
-                a.CopyTo(without[i..]);
-                b.CopyTo(with[i..]);
-            }
         }
     }
 }

@@ -6,7 +6,7 @@ internal static class CourseInference
     /// <summary>Mass that a search may leave out, relative to all.</summary>
     private const double Bound = 1e-9;
 
-    private const int MostNodes = 400_000;
+    private const int MostNodes = 100_000;
 
     private static readonly CoursePosterior Impossible = new(double.NegativeInfinity, [], 0);
 

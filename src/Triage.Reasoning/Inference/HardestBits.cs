@@ -44,10 +44,7 @@ internal sealed class HardestBits
         {
             var half = 1 << i;
             var (q, p) = (unexplained[_bits[i]], explained[_bits[i]]);
-            for (var m = 0; m < half; m++)
-            {
-                f[m] = q * f[m] + p * f[m + half];
-            }
+            BitVector.Mix(f[..half], f.Slice(half, half), q, p);
         }
 
         return f[0];

@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Triage.Reasoning.Networks;
 
 namespace Triage.Reasoning.Inference;
@@ -26,8 +25,8 @@ public static class PosteriorInference
             LogEvidence = network.SomethingIsWrong ? LogSum(compiled.LogAllGood, logTogether) : logTogether,
             LogEvidenceAsConditioned = network.SomethingIsWrong && possible ? logTogether - Math.Log(something) : logTogether,
             PriorSomethingIsWrong = something,
-            Marginals = possible ? Sum(network, compiled, courses, c => c.State) : [],
-            Remaining = possible ? Sum(network, compiled, courses, c => c.Remains ? c.State : 0) : [],
+            Marginals = possible ? CourseMarginals.Sum(network, compiled, courses, c => c.State) : [],
+            Remaining = possible ? CourseMarginals.Sum(network, compiled, courses, c => c.Remains ? c.State : 0) : [],
             Contradiction = !possible,
             Conflict = possible ? [] : Conflicts.Of(network, evidence),
             LeftOut = courses.LeftOut,
@@ -51,21 +50,5 @@ public static class PosteriorInference
     {
         var (most, least) = (Math.Max(a, b), Math.Min(a, b));
         return double.IsNegativeInfinity(least) ? most : most + Math.Log(1 + Math.Exp(least - most));
-    }
-
-    private static ImmutableArray<ImmutableArray<double>> Sum(
-        Network network, CompiledNetwork compiled, CoursePosterior posterior, Func<Course, int> stateOf)
-    {
-        var rows = network.Roots.Select(root => new double[root.Prior.Length]).ToArray();
-        for (var r = 0; r < rows.Length; r++)
-        {
-            var courses = compiled.Roots[r].Courses;
-            for (var c = 0; c < courses.Length; c++)
-            {
-                rows[r][stateOf(courses[c])] += posterior.Courses[r][c];
-            }
-        }
-
-        return [.. rows.Select(ImmutableArray.Create)];
     }
 }
