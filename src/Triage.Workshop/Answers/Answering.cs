@@ -62,7 +62,7 @@ internal sealed class Answering(Bench bench)
         if (reasoned.Posterior.Contradiction)
             return common with { Remarks = [ContradictionInWords.Of(reasoned, words), .. common.Remarks] };
         var hypotheses = Hypotheses.Of(reasoned.Network.Network, reasoned.Evidence.Evidence);
-        var causes = new RankedCauses(bench, this, job, reasoned, words).Of(hypotheses);
+        var causes = new RankedCauses(bench, this, job, reasoned, words).Of();
         return common with
         {
             Causes = causes,

@@ -16,33 +16,43 @@ internal sealed class RankedCauses(Bench bench, Answering answering, Job job, Re
 
     private const double Level = 0.9;
 
-    public ImmutableArray<RankedCause> Of(HypothesisSet hypotheses)
+    public ImmutableArray<RankedCause> Of()
     {
         var ranked = reasoned.Network.Faults.Keys
             .Select(f => (Fault: f, Probability: reasoned.Now(f)))
             .OrderByDescending(c => c.Probability).ThenBy(c => c.Fault, StringComparer.Ordinal)
             .ToList();
         var network = reasoned.Network.Network;
-        var intervals = CredibleIntervals.Of(network, reasoned.Evidence.Evidence, hypotheses, Level).Faults;
+        var intervals = CredibleIntervals.Of(network, reasoned.Evidence.Evidence, Level).Faults;
         var weights = WeightOfEvidence.Of(network, reasoned.Evidence.Evidence);
         return [.. ranked.Select((c, rank) => Cause(c.Fault, c.Probability, rank, intervals, weights))];
     }
 
-    private RankedCause Cause(string fault, double probability, int rank, IReadOnlyDictionary<string, Interval> intervals, ImmutableArray<ItemWeight> weights)
+    private RankedCause Cause(string fault, double probability, int rank, IReadOnlyDictionary<string, CredibleInterval> intervals, ImmutableArray<ItemWeight> weights)
     {
         var weighed = rank < Explained ? Weighed(fault, weights) : [];
-        var interval = intervals.TryGetValue(fault, out var known) ? known : new(probability, probability);
+        var interval = Now(fault, probability, intervals);
         return new()
         {
             Fault = fault,
             Name = WordsFor.CauseName(fault, bench.Notes),
             Probability = probability,
-            Lower = Math.Min(interval.Lower, probability),
-            Upper = Math.Max(interval.Upper, probability),
+            Lower = interval.Lower,
+            Upper = interval.Upper,
             Why = rank < Explained ? CausesInWords.Why(weighed) : "",
             Weights = weighed,
             Jobs = rank < Explained ? JobsBehind(fault, rank < ComparedCauses) : [],
         };
+    }
+
+    /// <summary>The interval is worked out for the machine as it came in; what an action cleared since shrinks it in proportion.</summary>
+    private CredibleInterval Now(string fault, double probability, IReadOnlyDictionary<string, CredibleInterval> intervals)
+    {
+        var atFirst = reasoned.AtFirst(fault);
+        if (!intervals.TryGetValue(fault, out var interval) || atFirst <= 0)
+            return new(probability, probability);
+        var left = probability / atFirst;
+        return new(Math.Min(interval.Lower * left, probability), Math.Min(1, Math.Max(interval.Upper * left, probability)));
     }
 
     private ImmutableArray<WeighedEvidence> Weighed(string fault, ImmutableArray<ItemWeight> weights) =>

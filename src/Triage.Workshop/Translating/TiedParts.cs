@@ -8,6 +8,9 @@ namespace Triage.Workshop.Translating;
 /// <param name="Follows">Which fault leads to which, within the group.</param>
 internal sealed record TiedParts(ImmutableArray<FaultyPart> Parts, ImmutableArray<Follows> Follows)
 {
+    /// <summary>Combinations that one root may have; parts tied in greater numbers are reasoned about one by one.</summary>
+    private const int MostCombinations = 512;
+
     public static IEnumerable<TiedParts> Group(List<FaultyPart> parts, ImmutableArray<Fault> faults)
     {
         var partOf = parts.SelectMany((p, i) => p.Modes.Select(m => (m.Fault, Part: i))).ToDictionary(p => p.Fault, p => p.Part, StringComparer.Ordinal);
@@ -16,13 +19,18 @@ internal sealed record TiedParts(ImmutableArray<FaultyPart> Parts, ImmutableArra
             .Where(l => partOf[l.From] != partOf[l.To])
             .ToList();
         var edges = follows.Select(l => (From: partOf[l.From], To: partOf[l.To])).Distinct().ToList();
-        return Components(parts.Count, edges).Select(component =>
+        return Components(parts.Count, edges).SelectMany<List<int>, TiedParts>(component =>
         {
+            if (component.Aggregate(1.0, (n, part) => n * (parts[part].Modes.Length + 1)) > MostCombinations)
+                return component.Select(part => new TiedParts([parts[part]], []));
             var order = TopologicalOrder(component, edges);
             var rank = order.Select((part, i) => (part, i)).ToDictionary(p => p.part, p => p.i);
-            return new TiedParts(
-                [.. order.Select(i => parts[i])],
-                [.. follows.Where(l => rank.TryGetValue(partOf[l.From], out var from) && rank.TryGetValue(partOf[l.To], out var to) && from < to)]);
+            return
+            [
+                new(
+                    [.. order.Select(i => parts[i])],
+                    [.. follows.Where(l => rank.TryGetValue(partOf[l.From], out var from) && rank.TryGetValue(partOf[l.To], out var to) && from < to)]),
+            ];
         });
     }
 
