@@ -132,7 +132,7 @@ internal sealed class YamlTree
         return new YamlSequence
         {
             Start = At(start.Start),
-            End = flow || items.Count == 0 ? At(e.End) : items[^1].End,
+            End = flow || items.Count == 0 ? AfterBracket(e) : items[^1].End,
             Line = LineOf(start.Start),
             Column = (int)start.Start.Column,
             Size = 1 + items.Sum(i => i.Size),
@@ -166,7 +166,7 @@ internal sealed class YamlTree
         return new YamlMapping
         {
             Start = At(start.Start),
-            End = flow || fields.Count == 0 ? At(e.End) : Math.Max(fields[^1].Value.End, fields[^1].Key.End),
+            End = flow || fields.Count == 0 ? AfterBracket(e) : Math.Max(fields[^1].Value.End, fields[^1].Key.End),
             Line = LineOf(start.Start),
             Column = (int)start.Start.Column,
             Size = 1 + fields.Sum(f => f.Key.Size + f.Value.Size),
@@ -183,6 +183,9 @@ internal sealed class YamlTree
             throw Stop(at, NoteProblems.TooManyNodes(_limits.Nodes));
         }
     }
+
+    /// <summary>The parser gives the place of the closing bracket as both ends of it.</summary>
+    private int AfterBracket(ParsingEvent end) => At(end.Start) + 1;
 
     private int At(Mark mark) => _offset + (int)mark.Index;
 

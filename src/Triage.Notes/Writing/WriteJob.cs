@@ -20,27 +20,12 @@ internal static class WriteJob
             .Flag("originals-back", note.Consent.OriginalsBack))
         .Number("worth", note.Worth)
         .Each("log", note.Log, LogEntryYaml.Of)
-        .Value("waits-for", note.WaitsFor is { } waiting ? Waiting(waiting) : null)
-        .Each("causes", note.Causes, Cause)
+        .Value("waits-for", note.WaitsFor is { } waiting ? JobYaml.Of(waiting) : null)
+        .Each("causes", note.Causes, JobYaml.Of)
         .Texts("damage", note.Damage)
         .Word("outcome", note.Outcome)
         .Date("closed", note.Closed)
         .Number("minutes", note.Minutes)
-        .Each("follow-ups", note.FollowUps, FollowUp)
+        .Each("follow-ups", note.FollowUps, JobYaml.Of)
         .Mark("generated", note.Generated);
-
-    /// <summary>One item of <c>causes</c>.</summary>
-    public static YamlFields Cause(FoundCause cause) => new FieldWriter()
-        .Text("fault", cause.Fault)
-        .Word<Grade>("grade", cause.Grade)
-        .Number("chance", cause.Chance == 1 ? null : cause.Chance)
-        .Mark("new", cause.WasNew)
-        .OnOneLine;
-
-    /// <summary>The value of <c>waits-for</c>.</summary>
-    public static YamlFields Waiting(Waiting waiting) => new FieldWriter().Text("for", waiting.For).Date("until", waiting.Until).OnOneLine;
-
-    /// <summary>One item of <c>follow-ups</c>.</summary>
-    public static YamlFields FollowUp(FollowUp heard) =>
-        new FieldWriter().Date("on", heard.On).Flag("came-back", heard.CameBack).Text("note", heard.Note).OnOneLine;
 }
