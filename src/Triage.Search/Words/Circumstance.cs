@@ -40,7 +40,7 @@ internal sealed partial record Circumstance(string Kind, TextSpan Span)
 
     private const string Thing = @"(?:\s+(?:(?:on|at|against|down|in)\s+)?(?:(?:it|the|its|my|a)\b\s*)?(?:(?:top|side|back|bottom|left|right|front|rear|end|corner)\b(?:\s+of(?:\s+the)?)?\s*)?(?:case|cabinet|lid|board|cover|chassis|unit|set|machine|keyboard|frame|edge|hinge|side|plug|cable|socket|corner|it|top|lead)\b)?";
 
-    [GeneratedRegex(@"\b(?:(?:when|if|while|whenever|only|from)\s+" + Its + @"cold|until\s+" + Its + @"(?:warms?(?:\s+up)?|warmed(?:\s+up)?|warm|hot)|from cold|first thing(?:\s+in the morning)?|in the mornings?|on cold days|when first (?:switched|turned) on|for the first (?:few |couple of |\w+ )?minutes?)\b", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b(?:(?:when|if|while|whenever|only|from)\s+" + Its + @"cold|until\s+" + Its + @"(?:warms?(?:\s+up)?|warmed(?:\s+up)?|warm|hot)|from cold|first thing(?:\s+in the morning)?|in the mornings?|on cold days|at first|when first (?:switched|turned) on|for the first (?:few |couple of |\w+ )?minutes?)\b", RegexOptions.IgnoreCase)]
     private static partial Regex Cold();
 
     [GeneratedRegex(@"\b(?:(?:when|once|after|if|as|whenever|while)\s+" + Its + @"(?:warm(?:s|ed|ing)?|hot|heats?|heated)(?:\s+up)?|(?:after|within|in)\s+(?:about\s+|around\s+|some\s+|roughly\s+|only\s+|just\s+)?(?:a |an )?(?:few |couple of |half an |half a )?(?:\d+\s*|ten |five |twenty |thirty |fifteen |two |three |four |six |forty )?(?:minutes?|mins?|hours?|hrs?|while)(?:\s+or\s+(?:so|two))?|(?:once|when)\s+(?:it's|it has|it is|its)\s+been\s+(?:on|running|playing)(?:\s+(?:for\s+)?(?:a while|an hour|some time))?)\b", RegexOptions.IgnoreCase)]

@@ -5,6 +5,9 @@ namespace Triage.Search.Words;
 /// <summary>One complaint being read: phrasings chosen so that no word is used twice, then what is denied, when it shows, what is left.</summary>
 internal sealed class ComplaintReading
 {
+    // "ok" alone says nothing of anything
+    private static readonly string Fine = Lexicon.Stem("ok");
+
     private readonly string text;
     private readonly Vocabulary vocabulary;
     private readonly ImmutableArray<TriedFix> tried;
@@ -32,7 +35,7 @@ internal sealed class ComplaintReading
         var left = ImmutableArray.CreateBuilder<Piece>();
         foreach (var sentence in WordReader.Sentences(plain, vocabulary.Correct))
         {
-            var words = sentence.ConvertAll(w => w with { Aside = circumstances.Exists(c => w.Span.Start < c.Span.End && c.Span.Start < w.Span.End) });
+            var words = sentence.ConvertAll(Aside);
             var matcher = new SentenceMatcher(plain, words);
             var chosen = Choose(matcher.Find(vocabulary));
             var placed = new Placed(plain, words, chosen, circumstances);
@@ -42,6 +45,10 @@ internal sealed class ComplaintReading
 
         return new([.. found.OrderBy(f => f.Span.Start).DistinctBy(f => (f.Finding, f.Value, f.Negated))], left.ToImmutable(), tried);
     }
+
+    private Word Aside(Word word) => !circumstances.Exists(c => word.Span.Start < c.Span.End && c.Span.Start < word.Span.End) ? word
+        : word.Role is WordRole.Light ? word with { Aside = true, Stem = "" }
+        : word with { Aside = true };
 
     /// <summary>Best first, as long as its words are free.</summary>
     private static List<PhrasingMatch> Choose(IEnumerable<PhrasingMatch> matches)
@@ -77,7 +84,7 @@ internal sealed class ComplaintReading
         span = span with { Length = words[all.Max()].Span.End - span.Start };
         return new(phrasing.Finding.Id, phrasing.Finding.Values[value].Id, span.Of(text), span, Confidence(match, denial is not null))
         {
-            Negated = denial is not null || (phrasing.Derived && value == 0 && match.Denial is not null),
+            Negated = value == 0 && !phrasing.Finding.Nominal && (denial ?? match.Denial) is not null,
             When = placed.Conditions(match),
             Hedged = placed.Has(match, Circumstance.Hedged),
             Intermittent = placed.Has(match, Circumstance.Intermittent),
@@ -132,7 +139,7 @@ internal sealed class ComplaintReading
                 yield return Piece(words[from].Span.Start, words[last].Span.End);
                 first = null;
             }
-            else if (!ends && words[i].Role is WordRole.Content)
+            else if (!ends && words[i].Role is WordRole.Content && (first is not null || words[i].Stem != Fine))
             {
                 first ??= i;
                 last = i;

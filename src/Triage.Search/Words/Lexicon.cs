@@ -17,6 +17,8 @@ internal static class Lexicon
     private static readonly FrozenSet<string> Everyday =
         Lines("everyday.txt").Concat(Lines("same.txt")).SelectMany(l => l).ToFrozenSet();
 
+    private static readonly FrozenSet<string> Lights = Lines("light.txt").SelectMany(l => l).ToFrozenSet();
+
     private static readonly FrozenSet<string> Nots =
         new[] { "not", "never", "cannot", "cant", "dont", "doesnt", "didnt", "wont", "isnt", "arent", "wasnt", "hasnt", "wouldnt", "aint", "nt" }.ToFrozenSet();
 
@@ -34,7 +36,7 @@ internal static class Lexicon
         : Nots.Contains(word) || word.EndsWith("n't", StringComparison.Ordinal) ? WordRole.Not
         : Nos.Contains(word) ? WordRole.No
         : Functions.Contains(word) ? WordRole.Function
-        : word == "on" ? WordRole.Light
+        : Lights.Contains(word) ? WordRole.Light
         : WordRole.Content;
 
     /// <summary>Stem of the search analyser; one for all words of a ring.</summary>

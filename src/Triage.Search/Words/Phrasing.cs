@@ -25,7 +25,12 @@ internal sealed record Phrasing(Finding Finding, int Value, ImmutableArray<strin
     {
         var words = WordReader.Sentences(says, _ => null).SelectMany(s => s).ToList();
         var heavy = words.Count(w => w.Role is WordRole.Content);
-        var told = words.Where(w => w.Role is WordRole.Content || (w.Role is WordRole.Light && heavy < 2)).ToList();
+        var told = words.Where((w, i) => w.Role is WordRole.Content || (w.Text == "on" && i == words.Count - 1)).ToList();
+        if (told.Count < 2)
+        {
+            told = words.FindAll(w => w.Role is WordRole.Content or WordRole.Light);
+        }
+
         if (told.Count == 0)
         {
             yield break;

@@ -39,8 +39,8 @@ internal sealed class Placed
     private static IEnumerable<PhrasingMatch> Owners(List<Word> words, List<PhrasingMatch> chosen, Circumstance c)
     {
         var here = words.Find(w => w.Span.End > c.Span.Start && !w.IsBreak) ?? words[^1];
-        var own = chosen.Where(m => words[m.Last].Clause == here.Clause || words[m.First].Clause == here.Clause).ToList();
-        if (own.Count > 0)
+        var own = chosen.FindAll(m => m.Own.Any(i => words[i].Clause == here.Clause));
+        if (own.Count > 0 || c.Kind is Circumstance.Past)
         {
             return own;
         }
@@ -48,6 +48,7 @@ internal sealed class Placed
         var before = chosen.LastOrDefault(m => words[m.Last].Span.End <= c.Span.Start) is { } last
             ? chosen.Where(m => words[m.Last].Clause == words[last.Last].Clause)
             : [];
-        return before.Any() ? before : chosen.Take(1);
+        var saysMore = words.Exists(w => w.Clause == here.Clause && w.Role is WordRole.Content && !w.Aside);
+        return before.Any() ? before : chosen.Take(saysMore ? 0 : 1);
     }
 }

@@ -18,6 +18,6 @@ public sealed record RecognisedFinding(string Finding, string Value, string Word
     /// <summary>"sometimes", "now and then".</summary>
     public bool Intermittent { get; init; }
 
-    /// <summary>The words deny a phrasing ("does not hum").</summary>
+    /// <summary>Normal because the words deny something ("no hum", "does not hum").</summary>
     public bool Negated { get; init; }
 }

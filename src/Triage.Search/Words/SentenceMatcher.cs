@@ -66,7 +66,7 @@ internal sealed partial class SentenceMatcher
         int? shared = null;
         if (BreakIn(from, to) is { } broken && !phrasing.SpansBreak)
         {
-            if (!MayCross(broken, used, denial))
+            if (!MayCross(broken, used, denial) || !StartsBefore(broken, at))
             {
                 return null;
             }
@@ -191,6 +191,10 @@ internal sealed partial class SentenceMatcher
 
         return neither || used.Contains(next);
     }
+
+    /// <summary>What stands before the break is the phrasing's beginning.</summary>
+    private static bool StartsBefore(int broken, ImmutableArray<int> at) =>
+        at.SkipWhile(i => i < broken).All(i => i > broken);
 
     private int Gaps(int from, int to, ImmutableArray<int> used, int? shared)
     {

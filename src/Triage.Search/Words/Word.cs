@@ -26,7 +26,7 @@ internal enum WordRole
     /// <summary>Says nothing by itself.</summary>
     Function,
 
-    /// <summary>"on": counts in a phrasing of two words, is no gap in a longer one.</summary>
+    /// <summary>"comes", "loud": counts in a phrasing that has hardly another word, is no gap in a longer one.</summary>
     Light,
 
     /// <summary>Denies what follows it: no, nothing, neither, without.</summary>

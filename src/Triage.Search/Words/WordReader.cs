@@ -61,7 +61,7 @@ internal static partial class WordReader
         var role = Lexicon.RoleOf(text);
         if (role is not WordRole.Content)
         {
-            return new(text, role is WordRole.Light ? text : "", role, span);
+            return new(text, role is WordRole.Light ? Lexicon.Stem(text) : "", role, span);
         }
 
         if (text.EndsWith("'s", StringComparison.Ordinal))
@@ -112,6 +112,6 @@ internal static partial class WordReader
         return words;
     }
 
-    [GeneratedRegex(@"(?<word>[\p{L}\p{N}]+(?:['’.][\p{L}\p{N}]+)*)|(?<end>[.!?…]+(?=\s|$)|[;\n\r])|[,:()\[\]]|(?<=\s)[-–—&+/]+(?=\s)|[—–]")]
+    [GeneratedRegex(@"(?<word>[\p{L}\p{N}]+(?:['’.][\p{L}\p{N}]+)*)|(?<end>(?<!\b(?:esp|approx|etc|e\.g|i\.e|vs|min|mins|hrs|no))[.!?…]+(?=\s|$)|[!?…]+(?=\s|$)|[;\n\r])|[,:()\[\]]|(?<=\s)[-–—&+/]+(?=\s)|[—–]")]
     private static partial Regex Pieces();
 }
