@@ -46,6 +46,11 @@ internal sealed class CourseSearch
 
     private void Run()
     {
+        if (double.IsNegativeInfinity(_space.Network.LogConstant))
+        {
+            return;
+        }
+
         Judge(SearchNode.Root(_space.Network), [], null);
         var done = false;
         while (!done && _nodes < _mostNodes && _queue.TryDequeue(out var entry, out _))

@@ -109,7 +109,7 @@ internal sealed class EvidenceCompiler
                 draft.LogWeight += Math.Log(share.AtMost);
                 if (bit >= 0 && share.P > 0)
                 {
-                    draft.Effects.Add(new Effect(bit, share.Q, share.P));
+                    draft.Explain(bit, share.Q, share.P);
                 }
             }
         }
@@ -127,8 +127,8 @@ internal sealed class EvidenceCompiler
             case 1:
                 foreach (var draft in _drafts[links[0].Root])
                 {
-                    var link = draft.Events.Active[seen.Epoch] ? Array.FindIndex(links, l => l.State == draft.Events.State) : -1;
-                    draft.LogWeight += Math.Log(link < 0 ? ambient : own[link]);
+                    var shown = own.Where((_, i) => draft.Events.Active[seen.Epoch] && links[i].State == draft.Events.State);
+                    draft.LogWeight += Math.Log(shown.DefaultIfEmpty(ambient).Average());
                 }
 
                 break;
@@ -201,7 +201,7 @@ internal sealed class EvidenceCompiler
         var bit = AddBit(new Bit(1, 0, Certain: true));
         foreach (var draft in _drafts.SelectMany(d => d).Where(d => explains(d.Events)))
         {
-            draft.Effects.Add(new Effect(bit, 0, 1));
+            draft.Explain(bit, 0, 1);
         }
     }
 
@@ -253,9 +253,22 @@ internal sealed class EvidenceCompiler
 
         public double LogWeight { get; set; }
 
-        public List<Effect> Effects { get; } = [];
+        private List<Effect> Effects { get; } = [];
 
         public List<Pick> Picks { get; } = [];
+
+        /// <summary>Two causes in one state explain a bit as noisy-OR.</summary>
+        public void Explain(int bit, double q, double p)
+        {
+            if (Effects.Count > 0 && Effects[^1] is var last && last.Bit == bit)
+            {
+                Effects[^1] = new Effect(bit, last.Q * q, last.P + last.Q * p);
+            }
+            else
+            {
+                Effects.Add(new Effect(bit, q, p));
+            }
+        }
 
         public Course Finish(double weight) => new(Events, weight, [.. Effects], [.. Picks]);
     }

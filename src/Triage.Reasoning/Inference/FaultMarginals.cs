@@ -20,23 +20,24 @@ public static class FaultMarginals
     /// <summary>P(fault is still there after all actions | evidence). Empty when contradictory.</summary>
     public static ImmutableDictionary<string, FaultChance> Remaining(Network network, Posterior posterior) => Sum(network, posterior.Remaining);
 
-    /// <summary>A fault id in several roots counts as present when it is present in any; roots are then taken as independent.</summary>
     internal static ImmutableDictionary<string, FaultChance> Sum(Network network, ImmutableArray<ImmutableArray<double>> marginals)
     {
-        var chances = new Dictionary<string, FaultChance>();
+        var chances = ImmutableDictionary.CreateBuilder<string, FaultChance>();
         for (var r = 0; r < marginals.Length; r++)
         {
-            var row = marginals[r];
             var states = network.Roots[r].States;
             foreach (var fault in states.SelectMany(s => s.Faults).Distinct())
             {
-                var present = states.Select((s, i) => s.Faults.Contains(fault) ? row[i] : 0).Sum();
-                var absent = states.Select((s, i) => s.Faults.Contains(fault) ? 0 : row[i]).Sum();
-                var other = chances.GetValueOrDefault(fault, new FaultChance(0, 1));
-                chances[fault] = new(other.Probability + other.Absent * present, other.Absent * absent);
+                if (!chances.TryAdd(fault, new(Total(r, s => s.Faults.Contains(fault)), Total(r, s => !s.Faults.Contains(fault)))))
+                {
+                    throw new ArgumentException($"Fault '{fault}' stands in two roots: tie them into one compound root.");
+                }
             }
         }
 
-        return chances.ToImmutableDictionary();
+        return chances.ToImmutable();
+
+        double Total(int root, Func<RootState, bool> counts) =>
+            marginals[root].Where((_, s) => counts(network.Roots[root].States[s])).Sum();
     }
 }

@@ -52,11 +52,9 @@ internal static class InputCheck
         Demand(values >= 2, $"{where}: give at least two values.");
         Demand(IsDistribution(finding.Ambient, values), $"{where}: ambient needs one chance for each value, summing to 1.");
         Demand(finding.AmbientWeight > 0, $"{where}: the ambient weight must be positive.");
-        var linked = new HashSet<(int, int)>();
         foreach (var link in finding.Links)
         {
             RequireFault(link.Root, link.State, where, network);
-            Demand(linked.Add((link.Root, link.State)), $"{where}: two links from state {link.State} of root '{network.Roots[link.Root].Id}'; keep one.");
             Demand(IsDistribution(link.Produces, values), $"{where}, root '{network.Roots[link.Root].Id}': give one chance for each value, summing to 1.");
             Demand(link.Weight > 0, $"{where}: a link's weight must be positive.");
             Demand(link.EveryMinutes is null or > 0, $"{where}: minutes between appearances must be positive.");

@@ -11,7 +11,7 @@ namespace Triage.Reasoning.Networks;
 /// <param name="Id">Unique among the findings of a network.</param>
 /// <param name="Values">Names of the values, at least two.</param>
 /// <param name="Ambient">P(value) when no linked cause is present (the leak), one per value, summing to 1.</param>
-/// <param name="Links">At most one for each (root, state).</param>
+/// <param name="Links">Several for one (root, state) are several causes, as a state of a compound root has.</param>
 public sealed record Finding(string Id, ImmutableArray<string> Values, ImmutableArray<double> Ambient, ImmutableArray<Link> Links)
 {
     public bool Nominal { get; init; }

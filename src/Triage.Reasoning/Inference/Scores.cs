@@ -1,0 +1,52 @@
+namespace Triage.Reasoning.Inference;
+
+/// <summary>Sparse vector of ∂ log w / ∂ logit θ by parameter, each with var logit θ.</summary>
+internal sealed class Scores
+{
+    private readonly Dictionary<object, (double Score, double Variance)> _of = [];
+
+    /// <param name="parameter">What is not exactly known; equal keys are one parameter.</param>
+    /// <param name="score">∂ log w / ∂ logit θ, up to a constant that all hypotheses share.</param>
+    /// <param name="a">First count of its Beta; infinite when exactly known.</param>
+    /// <param name="b">Second count.</param>
+    public void Add(object parameter, double score, double a, double b)
+    {
+        if (score != 0 && a > 0 && b > 0 && double.IsFinite(a) && double.IsFinite(b))
+        {
+            _of[parameter] = (_of.GetValueOrDefault(parameter).Score + score, Trigamma(a) + Trigamma(b));
+        }
+    }
+
+    public void Add(Scores other, double scale)
+    {
+        foreach (var (parameter, (score, variance)) in other._of)
+        {
+            _of[parameter] = (_of.GetValueOrDefault(parameter).Score + scale * score, variance);
+        }
+    }
+
+    /// <summary>Σ (mean inside − mean outside)² · variance, where sums over inside and over all are given with their masses.</summary>
+    public static double VarianceOfDifference(Scores inside, double mass, Scores all, double total)
+    {
+        var outside = total - mass;
+        return outside <= 0 ? 0 : all._of.Sum(p =>
+        {
+            var sum = inside._of.GetValueOrDefault(p.Key).Score;
+            var difference = sum / mass - (p.Value.Score - sum) / outside;
+            return difference * difference * p.Value.Variance;
+        });
+    }
+
+    /// <summary>ψ₁: recurrence to x ≥ 10, then the asymptotic series (Abramowitz &amp; Stegun 1964, 6.4.6 and 6.4.12).</summary>
+    internal static double Trigamma(double x)
+    {
+        var sum = 0.0;
+        for (; x < 10; x++)
+        {
+            sum += 1 / (x * x);
+        }
+
+        var y = 1 / (x * x);
+        return sum + 1 / x + y / 2 + y / x * (1.0 / 6 - y * (1.0 / 30 - y * (1.0 / 42 - y * (1.0 / 30 - y * 5 / 66))));
+    }
+}
