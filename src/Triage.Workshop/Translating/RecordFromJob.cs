@@ -74,13 +74,15 @@ internal static class RecordFromJob
     private static ImmutableArray<TriedAction> Tried(Job job, Notebook notes) =>
         [.. job.Log.Select(e => e switch
         {
-            ResetTried r => (Action: GeneralForm(r.Reset, notes), Id: r.Reset, r.Effect, r.At),
-            Fixed f => (f.Fix, f.Fix, f.Effect, f.At),
-            Swapped { Fix: { } fix } s => (fix, fix, s.Effect, s.At),
-            _ => default,
-        })
-        .Where(t => t.Action is not null)
-        .Select(t => new TriedAction(t.Action, Works(t.Effect), StillHeld(t.Id, job), QuietDays(t.At, job)))];
+            ResetTried r => Tried(GeneralForm(r.Reset, notes), r.Reset, r.Effect, r.At, job),
+            Fixed f => Tried(f.Fix, f.Fix, f.Effect, f.At, job),
+            Swapped { Fix: { } fix } s => Tried(fix, fix, s.Effect, s.At, job),
+            _ => null,
+        }).OfType<TriedAction>()];
+
+    /// <param name="asLogged">The id under which its holding was recorded.</param>
+    private static TriedAction Tried(string action, string asLogged, Effect effect, DateTimeOffset at, Job job) =>
+        new(action, Works(effect), StillHeld(asLogged, job), QuietDays(at, job));
 
     private static string GeneralForm(string reset, Notebook notes) =>
         notes.Find<Reset>(reset) is { } known ? known.FormOf ?? known.Id : reset;
