@@ -64,7 +64,7 @@ internal static class CourseInference
         foreach (var leaf in found.Leaves)
         {
             free[leaf.Free] += leaf.Mass;
-            foreach (var (root, course) in leaf.Faults)
+            foreach (var (_, root, course) in leaf.Faults)
             {
                 mass[root][course] += leaf.Mass;
             }

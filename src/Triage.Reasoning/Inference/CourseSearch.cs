@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace Triage.Reasoning.Inference;
 
 /// <summary>
@@ -14,7 +12,7 @@ internal sealed class CourseSearch
     private const double Rounding = 1e-14;
 
     private readonly SearchSpace _space;
-    private readonly PriorityQueue<Entry, (double, int)> _queue = new();
+    private readonly PriorityQueue<Entry, double> _queue = new();
     private readonly List<Leaf> _leaves = [];
     private readonly Func<Leaf, bool> _enough;
     private readonly double _bound;
@@ -51,7 +49,7 @@ internal sealed class CourseSearch
             return;
         }
 
-        Judge(SearchNode.Root(_space.Network), [], null);
+        Judge(SearchNode.Root(_space.Network), null);
         var done = false;
         while (!done && _nodes < _mostNodes && _queue.TryDequeue(out var entry, out _))
         {
@@ -101,7 +99,7 @@ internal sealed class CourseSearch
                 if (courses[c].Weight > 0)
                 {
                     scratch.SetToChild(node, i, courses[c], weight);
-                    Judge(scratch, node.Faults, (_space.Order[i], c));
+                    Judge(scratch, new ChosenFault(node.Faults, _space.Order[i], c));
                 }
             }
 
@@ -109,7 +107,7 @@ internal sealed class CourseSearch
         }
     }
 
-    private void Judge(SearchNode scratch, ImmutableList<(int, int)> before, (int, int)? last)
+    private void Judge(SearchNode scratch, ChosenFault? faults)
     {
         _nodes++;
         var mass = _space.Bound(scratch);
@@ -119,7 +117,6 @@ internal sealed class CourseSearch
             return;
         }
 
-        var faults = last is { } fault ? before.Add(fault) : before;
         var leaf = _space.Leaf(scratch);
         if (leaf > 0)
         {
@@ -136,7 +133,7 @@ internal sealed class CourseSearch
     {
         _waiting += entry.Mass;
         _summed = Math.Max(_summed, _waiting);
-        _queue.Enqueue(entry, (-entry.Mass, _queue.Count));
+        _queue.Enqueue(entry, -entry.Mass);
     }
 
     /// <summary>Mass in the queue; summed afresh when it has become small, so that no rounding of larger numbers stays in it.</summary>
@@ -156,10 +153,13 @@ internal sealed class CourseSearch
 }
 
 /// <summary>One set of faults, all else good up to a position in the order and free from there.</summary>
-/// <param name="Faults">The roots that are not good, with their courses.</param>
+/// <param name="Last">The roots that are not good, with their courses.</param>
 /// <param name="Mass">Not normalised.</param>
 /// <param name="Free">First position in the order whose root is summed over.</param>
-internal sealed record Leaf(ImmutableList<(int Root, int Course)> Faults, double Mass, int Free);
+internal sealed record Leaf(ChosenFault? Last, double Mass, int Free)
+{
+    public IEnumerable<ChosenFault> Faults => ChosenFault.All(Last);
+}
 
 /// <param name="Leaves">Heaviest first.</param>
 /// <param name="Mass">Sum over the leaves.</param>

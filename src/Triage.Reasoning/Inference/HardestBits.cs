@@ -14,26 +14,29 @@ internal sealed class HardestBits
 
     private HardestBits(int[] bits, double[][] after) => (_bits, _after, _scratch) = (bits, after, new double[1 << bits.Length]);
 
-    public static HardestBits Of(CompiledNetwork network, CompiledRoot[] roots)
-    {
-        int[] bits =
+    /// <summary>The bits that are hardest to explain.</summary>
+    public static int[] Choose(CompiledNetwork network, CompiledRoot[] roots) =>
         [
             .. Enumerable.Range(0, network.Bits.Length)
                 .OrderBy(b => roots.Aggregate(network.Bits[b].LeakP, (p, root) => p + (1 - p) * Chance(root, b)))
                 .Take(Most),
         ];
+
+    /// <param name="bits">Which bits to treat exactly.</param>
+    /// <param name="roots">In their order.</param>
+    /// <param name="factor">A factor on the weight of each course, such as a bound on its part in the other bits.</param>
+    public static HardestBits Of(int[] bits, CompiledRoot[] roots, Func<Course, double> factor)
+    {
         var after = new double[roots.Length + 1][];
         after[^1] = new double[1 << bits.Length];
         after[^1][^1] = 1;
         for (var i = roots.Length - 1; i >= 0; i--)
         {
-            after[i] = Before(roots[i], bits, after[i + 1]);
+            after[i] = Before(roots[i], bits, after[i + 1], factor);
         }
 
         return new(bits, after);
     }
-
-    public bool Contains(int bit) => Array.IndexOf(_bits, bit) >= 0;
 
     /// <summary>Σ over masks of P(mask) · P(the roots from <paramref name="position"/> on explain the rest).</summary>
     public double Explained(int position, double[] unexplained, double[] explained)
@@ -53,7 +56,7 @@ internal sealed class HardestBits
     private static double Chance(CompiledRoot root, int bit) =>
         root.Courses.Sum(c => c.Weight * c.Effects.Where(e => e.Bit == bit).Sum(e => e.P));
 
-    private static double[] Before(CompiledRoot root, int[] bits, double[] after)
+    private static double[] Before(CompiledRoot root, int[] bits, double[] after, Func<Course, double> factor)
     {
         var before = new double[after.Length];
         foreach (var course in root.Courses)
@@ -68,7 +71,7 @@ internal sealed class HardestBits
                 }
             }
 
-            BitVector.AddScaled(before, moved, course.Weight);
+            BitVector.AddScaled(before, moved, course.Weight * factor(course));
         }
 
         return before;

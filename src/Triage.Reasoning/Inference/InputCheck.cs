@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Triage.Reasoning.Networks;
 
 namespace Triage.Reasoning.Inference;
@@ -103,9 +104,18 @@ internal static class InputCheck
     private static void RequireEpoch(int epoch, string where, Evidence evidence) =>
         Demand(epoch >= 0 && epoch <= evidence.Actions.Length, $"{where}: epoch {epoch} needs that many actions, but there are {evidence.Actions.Length}.");
 
-    private static bool IsDistribution(IReadOnlyCollection<double> chances, int count) => chances.Count == count && SumsToOne(chances);
+    private static bool IsDistribution(ImmutableArray<double> chances, int count) => chances.Length == count && SumsToOne(chances);
 
-    private static bool SumsToOne(IReadOnlyCollection<double> chances) => chances.All(IsChance) && Math.Abs(chances.Sum() - 1) <= Slack;
+    private static bool SumsToOne(ImmutableArray<double> chances)
+    {
+        var sum = 0.0;
+        foreach (var chance in chances)
+        {
+            sum += IsChance(chance) ? chance : double.NaN;
+        }
+
+        return Math.Abs(sum - 1) <= Slack;
+    }
 
     private static bool IsChance(double chance) => chance is >= 0 and <= 1;
 

@@ -29,7 +29,7 @@ internal sealed class LogitSpread
         for (var i = 0; i < _scores.Length; i++)
         {
             _all.Add(_scores[i], found.Leaves[i].Mass);
-            foreach (var (root, _) in found.Leaves[i].Faults)
+            foreach (var (_, root, _) in found.Leaves[i].Faults)
             {
                 (_leavesOfRoot.TryGetValue(root, out var leaves) ? leaves : _leavesOfRoot[root] = []).Add(i);
             }

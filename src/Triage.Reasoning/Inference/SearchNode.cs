@@ -1,5 +1,3 @@
-using System.Collections.Immutable;
-
 namespace Triage.Reasoning.Inference;
 
 /// <summary>A partial choice of courses: positions before <see cref="Next"/> are decided.</summary>
@@ -14,7 +12,7 @@ internal sealed record SearchNode
     }
 
     /// <summary>The roots chosen not to be good, with their courses.</summary>
-    public ImmutableList<(int Root, int Course)> Faults { get; init; } = [];
+    public ChosenFault? Faults { get; init; }
 
     public int Next { get; private set; }
 
@@ -64,6 +62,18 @@ internal sealed record SearchNode
         {
             Sum[pick.Nominal] += pick.Likelihood;
             Count[pick.Nominal]++;
+        }
+    }
+}
+
+/// <summary>The faults of a node: this one, and those chosen before it.</summary>
+internal sealed record ChosenFault(ChosenFault? Before, int Root, int Course)
+{
+    public static IEnumerable<ChosenFault> All(ChosenFault? last)
+    {
+        for (var fault = last; fault is not null; fault = fault.Before)
+        {
+            yield return fault;
         }
     }
 }

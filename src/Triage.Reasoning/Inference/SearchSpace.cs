@@ -2,12 +2,14 @@ namespace Triage.Reasoning.Inference;
 
 /// <summary>
 /// The roots in the order they are decided, and bounds. The mass below a node is at most its weight × the exact chance that the
-/// roots to come explain the bits that are hardest to explain × for each other bit the most that they can explain of it ×
-/// for each nominal finding the largest likelihood.
+/// roots to come explain the bits that are hardest to explain × for each other bit the most that they can explain of it, or
+/// the variational bound on all others together where that is less × for each nominal finding the largest likelihood.
 /// </summary>
 internal sealed class SearchSpace
 {
     private readonly HardestBits _hardest;
+    private readonly HardestBits _tilted;
+    private readonly Tilt _tilt;
     private readonly double[][] _canExplain;
     private readonly int[] _lastNominal;
     private readonly double[] _goodAfter;
@@ -32,8 +34,12 @@ internal sealed class SearchSpace
             _goodAfter[i] = _goodAfter[i + 1] * Roots[i].Courses[0].Weight;
         }
 
-        _hardest = HardestBits.Of(network, Roots);
-        _otherBits = [.. Enumerable.Range(0, network.Bits.Length).Where(b => !_hardest.Contains(b))];
+        var hardest = HardestBits.Choose(network, Roots);
+        _otherBits = [.. Enumerable.Range(0, network.Bits.Length).Except(hardest)];
+        _tilt = Tilt.Of(network, Roots);
+        _hardest = HardestBits.Of(hardest, Roots, _ => 1);
+        _tilted = HardestBits.Of(
+            hardest, Roots, c => c.Effects.Where(e => _otherBits.Contains(e.Bit)).Aggregate(1.0, (f, e) => f * _tilt.Factor(e.Bit, e.Q)));
         _canExplain = CanExplain();
     }
 
@@ -52,15 +58,33 @@ internal sealed class SearchSpace
 
     public double Bound(SearchNode node)
     {
-        var bound = node.Weight * _hardest.Explained(node.Next, node.Unexplained, node.Explained);
+        var bound = node.Weight * Math.Min(ByEachBest(node), _otherBits.Length > 0 ? ByTilt(node) : 1);
+
+        for (var n = 0; n < _lastNominal.Length; n++)
+        {
+            bound *= _lastNominal[n] < node.Next ? Nominal(node, n) : Network.Nominals[n].Most;
+        }
+
+        return bound;
+    }
+
+    private double ByEachBest(SearchNode node)
+    {
+        var bound = _hardest.Explained(node.Next, node.Unexplained, node.Explained);
         foreach (var b in _otherBits)
         {
             bound *= node.Explained[b] + node.Unexplained[b] * _canExplain[node.Next][b];
         }
 
-        for (var n = 0; n < _lastNominal.Length; n++)
+        return bound;
+    }
+
+    private double ByTilt(SearchNode node)
+    {
+        var bound = _tilted.Explained(node.Next, node.Unexplained, node.Explained);
+        foreach (var b in _otherBits)
         {
-            bound *= _lastNominal[n] < node.Next ? Nominal(node, n) : Network.Nominals[n].Most;
+            bound *= _tilt.Factor(b, node.Unexplained[b]) * _tilt.Start(b);
         }
 
         return bound;

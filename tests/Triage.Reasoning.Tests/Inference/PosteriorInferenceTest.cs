@@ -24,6 +24,32 @@ public sealed class PosteriorInferenceTest
         AssertClose(exact, PosteriorInference.Of(searched, withIdle));
     }
 
+    [Property(MaxTest = 60, StartSize = 1000, EndSize = 1000000)]
+    public void Search_bounds_hold_with_more_abnormal_findings_than_are_treated_exactly(int seed)
+    {
+        var random = new Random(seed);
+        Root[] roots = [.. Enumerable.Range(0, 7).Select(r => Part($"r{r}", 0.05 + 0.2 * random.NextDouble()))];
+        Finding[] findings =
+        [
+            .. Enumerable.Range(0, 13).Select(f => Two(
+                $"f{f}", 0.1 * random.NextDouble(), [.. Enumerable.Range(0, 7).Where(_ => random.Next(2) == 0).Select(r => Shows(r, random.NextDouble()))])),
+        ];
+        var network = new Network([.. roots], [.. findings]);
+        var evidence = new Evidence { Observations = [.. Enumerable.Range(0, 13).Select(f => new Observation(f, 1))] };
+        var exact = PosteriorInference.Of(network, evidence);
+        var (searched, withIdle) = Entangle(network, evidence);
+        AssertClose(exact, PosteriorInference.Of(searched, withIdle));
+        var few = Hypotheses.Of(searched, withIdle, most: 3);
+        var all = BruteForce.Of(network, evidence);
+        Assert.All(few.Listed, h =>
+        {
+            var probability = all.Hypotheses[string.Join(' ', h.Faulty.Select(f => $"{f.Root}:{f.State}"))] / all.Joint;
+            Assert.InRange(probability, h.Probability - 1e-12, h.Probability / (1 - few.LeftOut) + 1e-12);
+        });
+
+        static Link Shows(int root, double chance) => new(root, 1, [1 - chance, chance]);
+    }
+
     [Property(MaxTest = 100, StartSize = 1000, EndSize = 1000000)]
     public void Nothing_known_leaves_the_prior(int seed)
     {
