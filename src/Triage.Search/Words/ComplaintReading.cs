@@ -5,9 +5,6 @@ namespace Triage.Search.Words;
 /// <summary>One complaint being read: phrasings chosen so that no word is used twice, then what is denied, when it shows, what is left.</summary>
 internal sealed class ComplaintReading
 {
-    // "ok" alone says nothing of anything
-    private static readonly string Fine = Lexicon.Stem("ok");
-
     private readonly string text;
     private readonly Vocabulary vocabulary;
     private readonly ImmutableArray<TriedFix> tried;
@@ -120,7 +117,7 @@ internal sealed class ComplaintReading
     private static double Confidence(PhrasingMatch match, bool denied)
     {
         var stems = match.At.Length;
-        var full = (10.0 * stems) + (match.Denial is null ? 0 : 6);
+        var full = (10.0 * stems) + (match.Denial is null ? 0 : 7);
         var fit = 1 - ((full - match.Score) / (full + 10));
         return Math.Round(Math.Clamp((stems == 1 && match.Denial is null ? 0.75 : 0.92) * fit * (denied ? 0.9 : 1), 0.2, 0.95), 2);
     }
@@ -139,7 +136,7 @@ internal sealed class ComplaintReading
                 yield return Piece(words[from].Span.Start, words[last].Span.End);
                 first = null;
             }
-            else if (!ends && words[i].Role is WordRole.Content && (first is not null || words[i].Stem != Fine))
+            else if (!ends && words[i].Role is WordRole.Content && (first is not null || words[i].Stem != Lexicon.Fine))
             {
                 first ??= i;
                 last = i;

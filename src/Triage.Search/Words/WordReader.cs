@@ -86,7 +86,7 @@ internal static partial class WordReader
         }
     }
 
-    /// <summary>"nothing wrong with" says works; "no longer", "fails to", "stopped working" say not; "not only" says nothing.</summary>
+    /// <summary>"nothing wrong with" says works; "nothing but" says only; "no longer", "fails to", "stopped working" say not; "not only" says nothing.</summary>
     private static List<Word> Rewritten(List<Word> words)
     {
         for (var i = 0; i + 1 < words.Count; i++)
@@ -96,6 +96,11 @@ internal static partial class WordReader
             {
                 words[i] = here with { Role = WordRole.Function };
                 words[i + 1] = next with { Stem = Lexicon.Stem("works"), Role = WordRole.Content };
+            }
+            else if (here.Text is "nothing" && next.Text is "but")
+            {
+                words[i] = here with { Role = WordRole.Light, Stem = Lexicon.Stem("only") };
+                words[i + 1] = next with { Role = WordRole.Function };
             }
             else if (here.IsNegation && next.Text is "only" or "longer" or "always")
             {
