@@ -133,7 +133,7 @@ internal sealed partial class SentenceMatcher
             denial++;
         }
 
-        if (denial >= words.Count || !(words[denial].Role is WordRole.Not || (mayBeNo && words[denial].Role is WordRole.No)))
+        if (denial >= words.Count || !(words[denial].Role is WordRole.Not || words[denial].Text is "none" or "nil" || (mayBeNo && words[denial].Role is WordRole.No)))
         {
             return null;
         }

@@ -97,6 +97,11 @@ internal static partial class WordReader
                 words[i] = here with { Role = WordRole.Function };
                 words[i + 1] = next with { Stem = Lexicon.Stem("works"), Role = WordRole.Content };
             }
+            else if (here.Role is WordRole.Not && next.Text is "the" or "my" or "its")
+            {
+                // "it's not the display": something else is meant
+                words[i] = here with { Role = WordRole.Function };
+            }
             else if (here.Text is "nothing" && next.Text is "but")
             {
                 words[i] = here with { Role = WordRole.Light, Stem = Lexicon.Stem("only") };
@@ -117,6 +122,6 @@ internal static partial class WordReader
         return words;
     }
 
-    [GeneratedRegex(@"(?<word>[\p{L}\p{N}]+(?:['’.][\p{L}\p{N}]+)*)|(?<end>(?<!\b(?:esp|approx|etc|e\.g|i\.e|vs|min|mins|hrs|no))[.!?…]+(?=\s|$)|[!?…]+(?=\s|$)|[;\n\r])|[,:()\[\]]|(?<=\s)[-–—&+/]+(?=\s)|[—–]")]
+    [GeneratedRegex(@"(?<word>[\p{L}\p{N}]+(?:['’.][\p{L}\p{N}]+)*)|(?<end>(?<!\b(?:esp|approx|etc|e\.g|i\.e|vs|min|mins|hrs|no))[.!?…]+(?=\s|$)|[!?…]+(?=\s|$)|[;\n\r])|[,()\[\]]|(?<=\s)[-–—&+/]+(?=\s)|[—–]")]
     private static partial Regex Pieces();
 }

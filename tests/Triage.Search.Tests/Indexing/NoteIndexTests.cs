@@ -121,6 +121,17 @@ public sealed class NoteIndexTests : IDisposable
     }
 
     [Fact]
+    public void FolderThatVanishes_FailsTheCommitButStillSearchesAndCloses()
+    {
+        var gone = Directory.CreateTempSubdirectory("note-index-gone-");
+        using var index = NoteIndex.Open(gone.FullName);
+        Shelf.Fill(index, Shelf.Notes);
+        gone.Delete(recursive: true);
+        Assert.ThrowsAny<IOException>(index.Commit);
+        Assert.Equal("2024-017", index.Find("47/16").Hits[0].Id);
+    }
+
+    [Fact]
     public void OwnerAndSerialNumber_AreNotIndexed()
     {
         using var index = Shelf.Index([new Job("private", "Private") { Owner = "Quillfeather", Serial = "SN998877" }]);
