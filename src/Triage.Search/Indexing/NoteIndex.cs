@@ -60,6 +60,7 @@ public sealed class NoteIndex : IDisposable
     public void Refresh() => searchers.MaybeRefreshBlocking();
 
     /// <summary>Makes everything put and removed so far survive a kill.</summary>
+    /// <exception cref="IOException">The folder is gone, read-only or full.</exception>
     public void Commit()
     {
         writer.SetCommitData(StoredIndex.Key);
@@ -69,12 +70,20 @@ public sealed class NoteIndex : IDisposable
     /// <summary>The index as it was at the last refresh; never changes. Dispose it when done.</summary>
     public NoteSearcher OpenSearcher() => new(searchers, analyzer, Synonyms);
 
-    /// <summary>Commits and closes.</summary>
+    /// <summary>Commits and closes. What cannot be stored any more (the folder is gone, the disk full) is left out: the notes still have it.</summary>
     public void Dispose()
     {
-        Commit();
         searchers.Dispose();
-        writer.Dispose();
+        try
+        {
+            Commit();
+            writer.Dispose();
+        }
+        catch (IOException)
+        {
+            writer.Rollback();
+        }
+
         analyzer.Dispose();
         directory.Dispose();
     }

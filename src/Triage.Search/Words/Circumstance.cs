@@ -18,6 +18,9 @@ internal sealed partial record Circumstance(string Kind, TextSpan Span)
 
     public bool IsCondition => Kind is not (Intermittent or Hedged or Past);
 
+    /// <summary>"Plays for ten minutes, then stops": belongs to what comes after it.</summary>
+    public bool IsLeadIn { get; init; }
+
     /// <summary>All circumstances in a text, in order; of two that overlap, the one named first above.</summary>
     public static List<Circumstance> In(string text)
     {
@@ -28,7 +31,7 @@ internal sealed partial record Circumstance(string Kind, TextSpan Span)
             {
                 if (!found.Any(f => f.Span.Start < m.Index + m.Length && m.Index < f.Span.End))
                 {
-                    found.Add(new(kind, new(m.Index, m.Length)));
+                    found.Add(new(kind, new(m.Index, m.Length)) { IsLeadIn = m.Groups["lead"].Success });
                 }
             }
         }
@@ -38,15 +41,15 @@ internal sealed partial record Circumstance(string Kind, TextSpan Span)
 
     private const string Its = @"(?:(?:it|it's|its|it is|the (?:set|unit|machine|thing|case|amp|radio)|they|things?)\s+)?(?:(?:gets?|is|are|has|been|running|got|still|stone|completely|fully)\s+)*";
 
-    private const string Thing = @"(?:\s+(?:(?:on|at|against|down|in)\s+)?(?:(?:it|the|its|my|a)\b\s*)?(?:(?:top|side|back|bottom|left|right|front|rear|end|corner)\b(?:\s+of(?:\s+the)?)?\s*)?(?:case|cabinet|lid|board|cover|chassis|unit|set|machine|keyboard|frame|edge|hinge|side|plug|cable|socket|corner|it|top|lead)\b)?";
+    private const string Thing = @"(?:\s+(?:(?:on|at|against|down|in)\s+)?(?:(?:it|the|its|my|a)\b\s*)?(?:(?:top|side|back|bottom|left|right|front|rear|end|corner)\b(?:\s+of(?:\s+the)?)?\s*)?(?:case|cabinet|lid|board|cover|chassis|unit|set|machine|keyboard|frame|edge|hinge|side|plug|lead|jack|cable|socket|corner|it|top|lead)\b)?(?:\s+at an angle)?";
 
     [GeneratedRegex(@"\b(?:(?:when|if|while|whenever|only|from)\s+" + Its + @"cold|until\s+" + Its + @"(?:warms?(?:\s+up)?|warmed(?:\s+up)?|warm|hot)|from cold|first thing(?:\s+in the morning)?|in the mornings?|on cold days|at first|when first (?:switched|turned) on|for the first (?:few |couple of |\w+ )?minutes?)\b", RegexOptions.IgnoreCase)]
     private static partial Regex Cold();
 
-    [GeneratedRegex(@"\b(?:(?:when|once|after|if|as|whenever|while)\s+" + Its + @"(?:warm(?:s|ed|ing)?|hot|heats?|heated)(?:\s+up)?|(?:after|within|in)\s+(?:about\s+|around\s+|some\s+|roughly\s+|only\s+|just\s+)?(?:a |an )?(?:few |couple of |half an |half a )?(?:\d+\s*|ten |five |twenty |thirty |fifteen |two |three |four |six |forty )?(?:minutes?|mins?|hours?|hrs?|while)(?:\s+or\s+(?:so|two))?|(?:once|when)\s+(?:it's|it has|it is|its)\s+been\s+(?:on|running|playing)(?:\s+(?:for\s+)?(?:a while|an hour|some time))?)\b", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b(?:(?<lead>for\s+(?:about\s+|around\s+|only\s+|just\s+|maybe\s+)?(?:a |an )?(?:few |couple of |half an |half a )?(?:\d+\s*|\w+ )?(?:minutes?|mins?|hours?|while)(?=[\s,]*(?:and\s+)?(?:then|before|until|and)\b))|(?:when|once|after|if|as|whenever|while)\s+" + Its + @"(?:warm(?:s|ed|ing)?|hot|heats?|heated)(?:\s+up)?|(?:after|within|in)\s+(?:about\s+|around\s+|some\s+|roughly\s+|only\s+|just\s+)?(?:a |an )?(?:few |couple of |half an |half a )?(?:\d+\s*|ten |five |twenty |thirty |fifteen |two |three |four |six |forty )?(?:minutes?|mins?|hours?|hrs?|while)(?:\s+or\s+(?:so|two))?|(?:once|when)\s+(?:it's|it has|it is|its)\s+been\s+(?:on|running|playing)(?:\s+(?:for\s+)?(?:a while|an hour|some time))?)\b", RegexOptions.IgnoreCase)]
     private static partial Regex Warm();
 
-    [GeneratedRegex(@"\b(?:(?:if|when|whenever|unless|by|while|until)\s+(?:(?:i|you|we|one|it's|it is)\s+)?(?:press|pressing|pressed|push|pushing|flex|flexing|flexed|squeeze|squeezing|squeezed|twist|twisting|twisted|bend|bending|bent|lean|leaning|wiggle|wiggling|wiggled|waggle|waggling|move|moving|moved|open|opening|tilt|tilting|tilted)(?:ed|ing)?" + Thing + ")", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b(?:(?:if|when|whenever|unless|by|while|until)\s+(?:(?:i|you|we|one|it's|it is)\s+)?(?:press|pressing|pressed|push|pushing|flex|flexing|flexed|squeeze|squeezing|squeezed|twist|twisting|twisted|bend|bending|bent|lean|leaning|wiggle|wiggling|wiggled|waggle|waggling|move|moving|moved|open|opening|tilt|tilting|tilted|hold|holding|held)(?:ed|ing)?" + Thing + ")", RegexOptions.IgnoreCase)]
     private static partial Regex Flexed();
 
     [GeneratedRegex(@"\b(?:(?:if|when|whenever|unless|by|until|after)\s+(?:(?:i|you|we|one|it's|it is)\s+)?(?:tap|tapping|tapped|knock|knocking|knocked|hit|hitting|thump|thumping|thumped|bang|banging|banged|slap|slapping|bump|bumping|bumped)(?:s|ed)?|(?:with|after|needs?)\s+a\s+(?:good\s+|light\s+)?(?:tap|knock|thump|bang|slap|bump))" + Thing, RegexOptions.IgnoreCase)]
@@ -64,6 +67,6 @@ internal sealed partial record Circumstance(string Kind, TextSpan Span)
     [GeneratedRegex(@"\b(?:(?:i|we|he|she|they)\s+(?:think|thinks|guess|suppose|believe|reckon|assume)|maybe|perhaps|possibly|probably|apparently|seems?(?:\s+to(?:\s+be)?)?|seemingly|might(?: be)?|could be|may be|(?:i'm |i am |im )?not (?:quite |really |entirely )?sure(?: (?:if|whether|but))?|as far as i (?:can (?:tell|see)|know)|i don'?t know (?:if|whether)|looks like)\b", RegexOptions.IgnoreCase)]
     private static partial Regex Hedge();
 
-    [GeneratedRegex(@"\b(?:used to|(?:was|were|worked|working|played|been)\s+(?:(?:perfectly|working|playing|fine|ok|okay|well|good|great|all right|alright)\s+)*(?=(?:until|till|before|last|yesterday|when i|for years)\b)(?:until|till|before|last|yesterday|for years)?(?:\s+(?:last|yesterday|this|a|the|few|week|month|year|summer|winter|recently|now|days?|weeks?|ago)\b)*)", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b(?:used to|previously|formerly|originally|(?:was|were|worked|working|played|been)\s+(?:(?:perfectly|working|playing|fine|ok|okay|well|good|great|all right|alright)\s+)*(?=(?:until|till|before|last|yesterday|when i|for years)\b)(?:until|till|before|last|yesterday|for years)?(?:\s+(?:last|yesterday|this|a|the|few|week|month|year|summer|winter|recently|now|days?|weeks?|ago)\b)*)", RegexOptions.IgnoreCase)]
     private static partial Regex LongAgo();
 }

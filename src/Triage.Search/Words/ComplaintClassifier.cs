@@ -48,7 +48,7 @@ public sealed class ComplaintClassifier
         var context = new MLContext(seed);
         var complaints = context.Data.LoadFromEnumerable(closed.ConvertAll(j => new Complaint { Text = j.Complaint }));
         var words = context.Transforms.Text.FeaturizeText(nameof(Featured.Features), nameof(Complaint.Text)).Fit(complaints);
-        var features = context.Data.CreateEnumerable<Featured>(words.Transform(complaints), reuseRowObject: false).ToList();
+        var features = words.Transform(complaints).GetColumn<float[]>(nameof(Featured.Features)).Select(f => new Featured { Features = f }).ToList();
         var size = SchemaDefinition.Create(typeof(Featured));
         size[nameof(Featured.Features)].ColumnType = new VectorDataViewType(NumberDataViewType.Single, features[0].Features.Length);
         var models = enough.ConvertAll(label =>

@@ -5,8 +5,7 @@ namespace Triage.Search.Words;
 /// <summary>One complaint being read: phrasings chosen so that no word is used twice, then what is denied, when it shows, what is left.</summary>
 internal sealed class ComplaintReading
 {
-    // "ok" alone says nothing of anything
-    private static readonly string Fine = Lexicon.Stem("ok");
+    private const double OfSomethingElse = 0.7;
 
     private readonly string text;
     private readonly Vocabulary vocabulary;
@@ -39,8 +38,20 @@ internal sealed class ComplaintReading
             var matcher = new SentenceMatcher(plain, words);
             var chosen = Choose(matcher.Find(vocabulary));
             var placed = new Placed(plain, words, chosen, circumstances);
-            found.AddRange(chosen.Select(m => Finding(m, matcher, words, chosen, placed)).OfType<RecognisedFinding>());
-            left.AddRange(Left(words, chosen));
+            var pieces = Left(words, chosen).ToList();
+            foreach (var match in chosen)
+            {
+                if (Finding(match, matcher, words, chosen, placed) is { } finding)
+                {
+                    found.Add(finding);
+                }
+                else
+                {
+                    pieces.Add(Piece(words[match.First], words[match.Last]));
+                }
+            }
+
+            left.AddRange(pieces.Count + chosen.Count > 0 || !words.Exists(Says) ? pieces.OrderBy(p => p.Span.Start) : [Piece(words[0], words[^1])]);
         }
 
         return new([.. found.OrderBy(f => f.Span.Start).DistinctBy(f => (f.Finding, f.Value, f.Negated))], left.ToImmutable(), tried);
@@ -82,7 +93,8 @@ internal sealed class ComplaintReading
         var all = denial is { } d ? match.All.Append(d) : match.All;
         var span = new TextSpan(words[all.Min()].Span.Start, 0);
         span = span with { Length = words[all.Max()].Span.End - span.Start };
-        return new(phrasing.Finding.Id, phrasing.Finding.Values[value].Id, span.Of(text), span, Confidence(match, denial is not null))
+        var sure = Confidence(match, denial is not null) * (match.At.Length == 1 && match.Denial is null && HasMore(match, words, chosen) ? OfSomethingElse : 1);
+        return new(phrasing.Finding.Id, phrasing.Finding.Values[value].Id, span.Of(text), span, Math.Round(sure, 2))
         {
             Negated = value == 0 && !phrasing.Finding.Nominal && (denial ?? match.Denial) is not null,
             When = placed.Conditions(match),
@@ -104,11 +116,12 @@ internal sealed class ComplaintReading
             }
         }
 
-        if (matcher.DenialBefore(match.First) is { } before && !Taken(before))
+        if (matcher.DenialBefore(match.First) is { } before)
         {
-            var between = chosen.Any(m => m != match && m.First > before && m.Last < match.First);
+            // "no smoke or burning smell": one denial for all that "or" joins
             var or = words[before..match.First].Any(w => w.Role is WordRole.Or);
-            if (!between || or)
+            var between = chosen.Any(m => m != match && m.First > before && m.Last < match.First);
+            if (or || (!between && !Taken(before)))
             {
                 return before;
             }
@@ -120,10 +133,14 @@ internal sealed class ComplaintReading
     private static double Confidence(PhrasingMatch match, bool denied)
     {
         var stems = match.At.Length;
-        var full = (10.0 * stems) + (match.Denial is null ? 0 : 6);
+        var full = (10.0 * stems) + (match.Denial is null ? 0 : 7);
         var fit = 1 - ((full - match.Score) / (full + 10));
-        return Math.Round(Math.Clamp((stems == 1 && match.Denial is null ? 0.75 : 0.92) * fit * (denied ? 0.9 : 1), 0.2, 0.95), 2);
+        return Math.Clamp((stems == 1 && match.Denial is null ? 0.75 : 0.92) * fit * (denied ? 0.9 : 1), 0.2, 0.95);
     }
+
+    /// <summary>The clause has words that nothing was made of: "D5 dead" need not mean that the machine is dead.</summary>
+    private static bool HasMore(PhrasingMatch match, List<Word> words, List<PhrasingMatch> chosen) =>
+        words.Where((w, i) => w.Clause == words[match.First].Clause && w.Role is WordRole.Content && !w.Aside && !chosen.Any(m => m.All.Contains(i))).Any();
 
     /// <summary>Runs of words that nothing was made of.</summary>
     private IEnumerable<Piece> Left(List<Word> words, List<PhrasingMatch> chosen)
@@ -136,10 +153,10 @@ internal sealed class ComplaintReading
             var ends = i == words.Count || words[i].IsBreak || used.Contains(i) || words[i].Aside;
             if (ends && first is { } from)
             {
-                yield return Piece(words[from].Span.Start, words[last].Span.End);
+                yield return Piece(words[from], words[last]);
                 first = null;
             }
-            else if (!ends && words[i].Role is WordRole.Content && (first is not null || words[i].Stem != Fine))
+            else if (!ends && words[i].Role is WordRole.Content && (first is not null || words[i].Stem != Lexicon.Fine))
             {
                 first ??= i;
                 last = i;
@@ -147,5 +164,11 @@ internal sealed class ComplaintReading
         }
     }
 
-    private Piece Piece(int start, int end) => new(text[start..end], new(start, end - start));
+    private static bool Says(Word word) => !word.Aside && (word.IsNegation || word.Role is WordRole.Content or WordRole.Light);
+
+    private Piece Piece(Word first, Word last)
+    {
+        var span = first.Span with { Length = last.Span.End - first.Span.Start };
+        return new(span.Of(text), span);
+    }
 }

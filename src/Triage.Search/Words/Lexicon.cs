@@ -31,6 +31,9 @@ internal static class Lexicon
         ["except"] = WordRole.But, ["then"] = WordRole.But, ["until"] = WordRole.But, ["after"] = WordRole.But, ["before"] = WordRole.But,
     }.ToFrozenDictionary();
 
+    /// <summary>Stem of "works", "ok", "fine": alone it says nothing of anything.</summary>
+    public static string Fine { get; } = Stem("works");
+
     public static WordRole RoleOf(string word) =>
         Breaks.TryGetValue(word, out var role) ? role
         : Nots.Contains(word) || word.EndsWith("n't", StringComparison.Ordinal) ? WordRole.Not

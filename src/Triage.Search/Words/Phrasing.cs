@@ -17,6 +17,9 @@ internal sealed record Phrasing(Finding Finding, int Value, ImmutableArray<strin
     /// <summary>Made from another phrasing, not written in the note.</summary>
     public bool Derived { get; init; }
 
+    /// <summary>Its only word as it is written, when it has just one: "rewinds" is not yet said by "the rewind button".</summary>
+    public string? OnlyWord { get; init; }
+
     /// <summary>It has an "and" or "or" itself.</summary>
     public bool SpansBreak { get; init; }
 
@@ -37,7 +40,11 @@ internal sealed record Phrasing(Finding Finding, int Value, ImmutableArray<strin
         }
 
         var first = words.FindIndex(w => w.IsNegation);
-        var plain = new Phrasing(finding, value, [.. told.Select(w => w.Stem)]) { SpansBreak = words.Any(w => w.IsBreak) };
+        var plain = new Phrasing(finding, value, [.. told.Select(w => w.Stem)]) 
+        {
+            SpansBreak = words.Any(w => w.IsBreak),
+            OnlyWord = told.Count == 1 ? told[0].Text : null,
+        };
         if (first < 0)
         {
             yield return plain;

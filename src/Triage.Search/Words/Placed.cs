@@ -38,11 +38,24 @@ internal sealed class Placed
 
     private static IEnumerable<PhrasingMatch> Owners(List<Word> words, List<PhrasingMatch> chosen, Circumstance c)
     {
-        var here = words.Find(w => w.Span.End > c.Span.Start && !w.IsBreak) ?? words[^1];
+        var here = words.FindLast(w => w.Span.Start < c.Span.End && w.Span.End > c.Span.Start)
+            ?? words.Find(w => w.Span.End > c.Span.Start && !w.IsBreak)
+            ?? words[^1];
+        if (c.IsLeadIn)
+        {
+            return chosen.Where(m => words[m.First].Span.Start >= c.Span.End).Take(1);
+        }
+
         var own = chosen.FindAll(m => m.Own.Any(i => words[i].Clause == here.Clause));
         if (own.Count > 0 || c.Kind is Circumstance.Past)
         {
             return own;
+        }
+
+        if (c.Kind is "warm" or "cold" && words.Exists(w => w.Clause == here.Clause && w.Stem == Lexicon.Fine))
+        {
+            // "no sound when cold, fine when warm": what is fine then is what was said before
+            return [];
         }
 
         var before = chosen.LastOrDefault(m => words[m.Last].Span.End <= c.Span.Start) is { } last

@@ -11,6 +11,7 @@ public sealed class Recogniser
     private readonly ImmutableArray<Finding> findings;
     private readonly ComplaintClassifier? pastJobs;
     private readonly Vocabulary all;
+    private readonly Lazy<Vocabulary> general;
     private readonly ImmutableDictionary<string, Lazy<Vocabulary>> byClass;
 
     private Recogniser(ImmutableArray<Finding> findings, ComplaintClassifier? pastJobs)
@@ -18,6 +19,7 @@ public sealed class Recogniser
         this.findings = findings;
         this.pastJobs = pastJobs;
         all = new Vocabulary(findings);
+        general = new(() => new(findings.Where(f => f.Classes.IsEmpty)));
         byClass = findings.SelectMany(f => f.Classes).Distinct()
             .ToImmutableDictionary(c => c, c => new Lazy<Vocabulary>(() => new(findings.Where(f => IsFor(f, c)))));
     }
@@ -53,7 +55,7 @@ public sealed class Recogniser
     private Vocabulary VocabularyFor(string? deviceClass) =>
         deviceClass is null ? all
         : byClass.TryGetValue(deviceClass, out var own) ? own.Value
-        : all;
+        : general.Value;
 
     private ImmutableArray<Suggestion> Suggestions(string text, Recognition understood, string? deviceClass)
     {

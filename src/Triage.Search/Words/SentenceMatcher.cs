@@ -56,7 +56,7 @@ internal sealed partial class SentenceMatcher
             }
         }
 
-        if (phrasing.NeedsThereIs && !SaysThereIs(first, last))
+        if ((phrasing.NeedsThereIs && !SaysThereIs(first, last)) || (phrasing is { Value: 0, Derived: false, Negation: null, OnlyWord: { } only } && !IsSaid(only, first)))
         {
             return null;
         }
@@ -66,7 +66,8 @@ internal sealed partial class SentenceMatcher
         int? shared = null;
         if (BreakIn(from, to) is { } broken && !phrasing.SpansBreak)
         {
-            if (!MayCross(broken, used, denial) || !StartsBefore(broken, at))
+            var joined = broken >= 0 && words[broken].Role is not WordRole.Comma && (phrasing.Value > 0 || denial is not null || words[broken].Text == "nor");
+            if (!joined || phrasing.Derived || !MayCross(broken, used, denial) || !StartsBefore(broken, at))
             {
                 return null;
             }
@@ -81,7 +82,7 @@ internal sealed partial class SentenceMatcher
             return null;
         }
 
-        var score = (10 * at.Length) + (denial is null ? 0 : 6) - (2 * gaps) - turned - (shared is null ? 0 : 4)
+        var score = (10 * at.Length) + (denial is { } no ? at.Count(i => i < no) == phrasing.Negation ? 7 : 6 : 0) - (2 * gaps) - turned - (shared is null ? 0 : 4)
             - at.Count(i => words[i].Corrected) - (phrasing.Derived ? 5 : 0);
         return new(phrasing, at, denial, score) { Shared = shared };
     }
@@ -132,7 +133,7 @@ internal sealed partial class SentenceMatcher
             denial++;
         }
 
-        if (denial >= words.Count || !(words[denial].Role is WordRole.Not || (mayBeNo && words[denial].Role is WordRole.No)))
+        if (denial >= words.Count || !(words[denial].Role is WordRole.Not || words[denial].Text is "none" or "nil" || (mayBeNo && words[denial].Role is WordRole.No)))
         {
             return null;
         }
@@ -143,7 +144,7 @@ internal sealed partial class SentenceMatcher
             next++;
         }
 
-        return next == words.Count || words[next].IsBreak || words[next].Text is "present" or "heard" or "seen" or "hear" or "see" ? denial : null;
+        return next == words.Count || words[next].IsBreak || words[next].Text is "present" or "heard" or "seen" or "hear" or "see" || words[next].Stem == Lexicon.Fine ? denial : null;
     }
 
     /// <summary>The only break between two words; a second one makes it one that cannot be crossed.</summary>
@@ -172,11 +173,6 @@ internal sealed partial class SentenceMatcher
     /// </summary>
     private bool MayCross(int broken, ImmutableArray<int> used, int? denial)
     {
-        if (broken < 0)
-        {
-            return false;
-        }
-
         var neither = denial is { } d && words[d].Text == "neither" && words[broken].Text == "nor";
         if (denial < broken && words[broken].Role is not WordRole.Or)
         {
@@ -207,6 +203,10 @@ internal sealed partial class SentenceMatcher
 
         return gaps;
     }
+
+    /// <summary>A normal value of one word is said by just that word, or by any form of it that is denied or called fine.</summary>
+    private bool IsSaid(string word, int at) =>
+        words[at].Text == word || DenialBefore(at) is not null || DenialAfter(at, mayBeNo: false) is not null || SaysThereIs(at, at);
 
     private bool SaysThereIs(int first, int last)
     {

@@ -86,7 +86,7 @@ internal static partial class WordReader
         }
     }
 
-    /// <summary>"nothing wrong with" says works; "no longer", "fails to", "stopped working" say not; "not only" says nothing.</summary>
+    /// <summary>"nothing wrong with" says works; "nothing but" says only; "no longer", "fails to", "stopped working" say not; "not only" says nothing.</summary>
     private static List<Word> Rewritten(List<Word> words)
     {
         for (var i = 0; i + 1 < words.Count; i++)
@@ -96,6 +96,16 @@ internal static partial class WordReader
             {
                 words[i] = here with { Role = WordRole.Function };
                 words[i + 1] = next with { Stem = Lexicon.Stem("works"), Role = WordRole.Content };
+            }
+            else if (here.Role is WordRole.Not && next.Text is "the" or "my" or "its")
+            {
+                // "it's not the display": something else is meant
+                words[i] = here with { Role = WordRole.Function };
+            }
+            else if (here.Text is "nothing" && next.Text is "but")
+            {
+                words[i] = here with { Role = WordRole.Light, Stem = Lexicon.Stem("only") };
+                words[i + 1] = next with { Role = WordRole.Function };
             }
             else if (here.IsNegation && next.Text is "only" or "longer" or "always")
             {
@@ -112,6 +122,6 @@ internal static partial class WordReader
         return words;
     }
 
-    [GeneratedRegex(@"(?<word>[\p{L}\p{N}]+(?:['’.][\p{L}\p{N}]+)*)|(?<end>(?<!\b(?:esp|approx|etc|e\.g|i\.e|vs|min|mins|hrs|no))[.!?…]+(?=\s|$)|[!?…]+(?=\s|$)|[;\n\r])|[,:()\[\]]|(?<=\s)[-–—&+/]+(?=\s)|[—–]")]
+    [GeneratedRegex(@"(?<word>[\p{L}\p{N}]+(?:['’.][\p{L}\p{N}]+)*)|(?<end>(?<!\b(?:esp|approx|etc|e\.g|i\.e|vs|min|mins|hrs|no))[.!?…]+(?=\s|$)|[!?…]+(?=\s|$)|[;\n\r])|[,()\[\]]|(?<=\s)[-–—&+/]+(?=\s)|[—–]")]
     private static partial Regex Pieces();
 }
