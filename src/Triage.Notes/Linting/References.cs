@@ -20,8 +20,13 @@ internal static class References
             return NotListed(reference, within, index);
         }
 
-        return Exists(reference, index)
-            ? null
+        if (Exists(reference, index))
+        {
+            return null;
+        }
+
+        return index.Resolve(reference.Id) is { } other
+            ? NoteProblems.OtherKind(reference.Kind, reference.Id, other.Kind)
             : NoteProblems.Dangling(reference.Kind, reference.Id, Nearest.To(reference.Id, Candidates(reference.Kind, index)));
     }
 
