@@ -35,11 +35,9 @@ public static class NoteProblems
 
     public static ProblemText OpenBracket() => Error("A bracket or brace is not closed, or a comma is missing in it.", "Check the commas, and close [ with ] and { with }.");
 
-    public static ProblemText NoColon() => Error("A field has no colon.", "Write field: value, with a space after the colon.");
-
     public static ProblemText StartsWithSymbol() => Error("A value starts with a symbol that YAML keeps for itself.", "Put the value in quotes.");
 
-    public static ProblemText Indentation() => Error("This line does not fit the ones above it.", "Indent fields of one list or group by the same number of spaces.");
+    public static ProblemText NotAField() => Error("This line is not a field like the ones around it.", "Write field: value, with a space after the colon, behind as many spaces as its neighbours.");
 
     public static ProblemText BrokenYaml(string reason) => Error($"This is not YAML that can be read ({reason.TrimEnd('.')}).", "Check indentation, quotes and brackets here and on the line above.");
 
@@ -100,10 +98,10 @@ public static class NoteProblems
         $"`{field}` cannot be `{text}`.", nearest is null ? $"Write one of {Listed(words)}." : $"Did you mean {nearest}?");
 
     public static ProblemText NotChance(string field, string text) => Warning(
-        $"`{field}` should be a chance; it is `{text}`.", $"Write a number between 0 and 1, or one of {Listed(FrequencyWords.Table.OrderByDescending(w => w.Value).Select(w => w.Key))}.");
+        $"`{field}` should be a chance; it is `{text}`.", $"Write a number between 0 and 1 with a decimal point, or one of {Listed(FrequencyWords.Table.OrderByDescending(w => w.Value).Select(w => w.Key))}.");
 
-    public static ProblemText OutsideChance(string field, string text) => Warning(
-        $"`{field}` is {text}; a chance lies between 0 and 1.", "Write 1 or less, or a word such as usually.");
+    public static ProblemText OutsideChance(string field, string text, bool above) => Warning(
+        $"`{field}` is {text}; a chance lies between 0 and 1.", $"Write {(above ? "1, a number below it" : "0, a number above it")}, or a word such as usually.");
 
     public static ProblemText LeavesFolder(string field, string path) => Warning($"`{field}` points outside the book: {path}.", "Copy the file into the book and write its path from the book's folder.");
 
@@ -125,6 +123,9 @@ public static class NoteProblems
 
     public static ProblemText Dangling(ReferenceKind kind, string id, string? nearest) => Warning(
         $"There is no {Spoken(kind)} `{id}`.", nearest is null ? "Write its note, or correct the id." : $"Did you mean {nearest}?");
+
+    public static ProblemText OtherKind(ReferenceKind kind, string id, NoteKind found) => Warning(
+        $"`{id}` is a {Spoken(Words.Of(found))}, not a {Spoken(kind)}.", "Write another id here, or in another field.");
 
     public static ProblemText NotWithin(ReferenceKind kind, string id, string within, string? nearest) => Warning(
         $"`{within}` has no {Spoken(kind)} `{id}`.", nearest is null ? $"Add it to `{within}`, or correct it." : $"Did you mean {nearest}?");
@@ -154,8 +155,10 @@ public static class NoteProblems
         ReferenceKind.Action => "reset or fix",
         ReferenceKind.Mode => "failure mode",
         ReferenceKind.Access => "access step",
-        _ => Words.Of(kind).Replace('-', ' '),
+        _ => Spoken(Words.Of(kind)),
     };
+
+    private static string Spoken(string word) => word.Replace('-', ' ');
 
     private static string Listed(IEnumerable<string> words) => string.Join(", ", words);
 

@@ -7,18 +7,21 @@ internal static class Circles
 {
     public static IEnumerable<(NotePlace Place, ProblemText Text)> Of(NoteIndex index)
     {
-        var after = index.Notes.Where(n => n is Test or Reset).ToDictionary(n => n.Id, After);
-        var damage = index.Notes.OfType<Fault>().ToDictionary(f => f.Id, f => f.LeadsTo.Select(l => l.Fault).ToList());
+        var after = index.Notes.Where(n => n is Test or Reset).ToDictionary(n => n.Id, n => Present(After(n), index));
+        var damage = index.Notes.OfType<Fault>().ToDictionary(f => f.Id, f => Present(f.LeadsTo.Select(l => l.Fault), index));
         return Named("after", after, index).Concat(Named("leads-to", damage, index))
             .Concat(index.Notes.SelectMany(AccessCircles));
     }
 
-    private static List<string> After(Note note) => note switch
+    private static IEnumerable<string> After(Note note) => note switch
     {
-        Test test => [.. test.Effort.After],
-        Reset reset => [.. reset.Effort.After],
+        Test test => test.Effort.After,
+        Reset reset => reset.Effort.After,
         _ => [],
     };
+
+    /// <summary>Ids as they are now.</summary>
+    private static List<string> Present(IEnumerable<string> ids, NoteIndex index) => [.. ids.Select(id => index.Resolve(id)?.Id ?? id)];
 
     private static IEnumerable<(NotePlace, ProblemText)> Named(string field, Dictionary<string, List<string>> next, NoteIndex index) =>
         Find(next).Select(circle => (index.Resolve(circle[0])!.Place, NoteProblems.Cycle(field, circle)));

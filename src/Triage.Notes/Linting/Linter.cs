@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
-using Triage.Notes.Parsing;
 
 namespace Triage.Notes.Linting;
 

@@ -27,6 +27,7 @@ public sealed class NoteIndex
         }
 
         Roles = [.. _byId.Values.OfType<DeviceClass>().SelectMany(c => c.Roles).Select(r => r.Id)];
+        Suggestions = new Suggestions(this);
         AccessSteps = [.. _byId.Values.SelectMany(n => OwnAccess(n)).Select(s => s.Id)];
     }
 
@@ -40,6 +41,8 @@ public sealed class NoteIndex
     public IReadOnlyCollection<string> Fixes => _fixes.Keys;
 
     public IReadOnlyCollection<Note> Notes => _byId.Values;
+
+    internal Suggestions Suggestions { get; }
 
     /// <summary>The note with an id, or the one that had it formerly; null when there is none.</summary>
     public Note? Resolve(string id) => _byId.GetValueOrDefault(id) ?? _byFormerId.GetValueOrDefault(id);

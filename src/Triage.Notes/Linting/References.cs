@@ -20,9 +20,14 @@ internal static class References
             return NotListed(reference, within, index);
         }
 
-        return Exists(reference, index)
-            ? null
-            : NoteProblems.Dangling(reference.Kind, reference.Id, Nearest.To(reference.Id, Candidates(reference.Kind, index)));
+        if (Exists(reference, index))
+        {
+            return null;
+        }
+
+        return index.Resolve(reference.Id) is { } other
+            ? NoteProblems.OtherKind(reference.Kind, reference.Id, other.Kind)
+            : NoteProblems.Dangling(reference.Kind, reference.Id, index.Suggestions.For(reference.Kind, reference.Id));
     }
 
     private static bool Exists(Reference reference, NoteIndex index) => reference.Kind switch
@@ -34,16 +39,7 @@ internal static class References
         _ => index.Resolve(reference.Id) is { } note && Fits(reference.Kind, note),
     };
 
-    private static IEnumerable<string> Candidates(ReferenceKind kind, NoteIndex index) => kind switch
-    {
-        ReferenceKind.Fix => index.Fixes,
-        ReferenceKind.Action => index.Fixes.Concat(index.Notes.OfType<Reset>().Select(r => r.Id)),
-        ReferenceKind.Role => index.Roles,
-        ReferenceKind.Access => index.AccessSteps,
-        _ => index.Notes.Where(n => Fits(kind, n)).Select(n => n.Id),
-    };
-
-    private static bool Fits(ReferenceKind kind, Note note) => kind switch
+    public static bool Fits(ReferenceKind kind, Note note) => kind switch
     {
         ReferenceKind.Note => true,
         ReferenceKind.DeviceClass => note is DeviceClass,

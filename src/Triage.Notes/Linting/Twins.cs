@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Notes.Parsing;
 

@@ -227,16 +227,17 @@ internal sealed class FieldReader(YamlMapping mapping, NoteLog log, bool isNote 
     }
 
     /// <summary>A group of fields; null when absent. Call its <see cref="Done"/> when it has been read.</summary>
-    public FieldReader? Group(string key)
+    /// <param name="vital">What breaks it breaks the note, where this is the note; see <see cref="Follow"/>.</param>
+    public FieldReader? Group(string key, bool vital = false)
     {
         switch (Node(key))
         {
             case null:
                 return null;
             case YamlMapping group:
-                return new FieldReader(group, log);
+                return Inner(group, vital);
             case { } other:
-                log.Add(other, NoteProblems.NotGroup(key));
+                Report(other, NoteProblems.NotGroup(key), vital);
                 return null;
         }
     }
@@ -304,7 +305,7 @@ internal sealed class FieldReader(YamlMapping mapping, NoteLog log, bool isNote 
     }
 
     /// <summary>Breaks this record when a vital one inside it is broken.</summary>
-    public void Follow(FieldReader inner, bool vital) => Broken |= vital && inner.Broken;
+    public void Follow(FieldReader? inner, bool vital) => Broken |= vital && inner?.Broken == true;
 
     /// <summary>Names the fields that nobody asked for.</summary>
     public void Done()

@@ -1,6 +1,5 @@
 using System.Text;
 using Triage.Notes.Kinds;
-using Triage.Notes.Markdown;
 
 namespace Triage.Notes.Parsing;
 

@@ -35,7 +35,7 @@ internal static class ReadChance
 
         if (p is < 0 or > 1)
         {
-            owner.Report(scalar, NoteProblems.OutsideChance(key, scalar.Text), needed);
+            owner.Report(scalar, NoteProblems.OutsideChance(key, scalar.Text, above: p > 1), needed);
             return null;
         }
 

@@ -9,7 +9,7 @@ internal static class ReadEffort
     /// <param name="accessOf">Device or class whose tree the access step belongs to; null when any.</param>
     public static Effort From(FieldReader fields, string? accessOf = null)
     {
-        var harm = fields.Group("harm");
+        var harm = fields.Group("harm", vital: true);
         var effort = new Effort
         {
             Minutes = fields.Amount("minutes") ?? 0,
@@ -24,6 +24,7 @@ internal static class ReadEffort
             HarmPrice = harm?.Amount("price") ?? 0,
         };
         harm?.Done();
+        fields.Follow(harm, vital: true);
         return effort;
     }
 

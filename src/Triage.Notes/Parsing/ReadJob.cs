@@ -20,7 +20,7 @@ internal static class ReadJob
             Serial = fields.Text("serial"),
             Complaint = fields.Text("complaint") ?? "",
             History = fields.Texts("history"),
-            Consent = ReadConsent(fields.Group("consent")),
+            Consent = ReadConsent(fields.Group("consent", vital: true)),
             Worth = fields.Amount("worth"),
             Log = fields.Each("log", entry => ReadLogEntry.From(entry, device ?? deviceClass)),
             Causes = fields.Each("causes", ReadCause, vital: true),

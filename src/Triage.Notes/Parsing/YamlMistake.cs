@@ -51,9 +51,8 @@ internal static class YamlMistake
             _ when Says("mapping values are not allowed") || Says("invalid mapping") => NoteProblems.StrayColon(),
             _ when Says("quoted scalar") => NoteProblems.OpenQuote(),
             _ when Says("flow sequence") || Says("flow mapping") => NoteProblems.OpenBracket(),
-            _ when Says("simple key") || Says("expected ':'") => NoteProblems.NoColon(),
             _ when Says("cannot start any token") => NoteProblems.StartsWithSymbol(),
-            _ when Says("expected key") || Says("block collection") || Says("block mapping") || Says("'-' indicator") => NoteProblems.Indentation(),
+            _ when Says("simple key") || Says("expected ':'") || Says("expected key") || Says("block collection") || Says("block mapping") || Says("'-' indicator") => NoteProblems.NotAField(),
             _ => NoteProblems.BrokenYaml(message),
         };
     }

@@ -52,9 +52,19 @@ internal sealed class YamlTree
         return after is StreamEnd ? root : throw Stop(after, NoteProblems.SecondDocument());
     }
 
+    /// <summary>The parser trips over itself on some unclosed brackets instead of naming them.</summary>
     private ParsingEvent Next()
     {
-        _parser.MoveNext();
+        var last = _parser.Current;
+        try
+        {
+            _parser.MoveNext();
+        }
+        catch (Exception e) when (e is not YamlException && last is not null)
+        {
+            throw Stop(last, NoteProblems.OpenBracket());
+        }
+
         return _parser.Current!;
     }
 
@@ -141,6 +151,7 @@ internal sealed class YamlTree
         };
     }
 
+    /// <summary>A single pair without braces in a list, <c>[a: b]</c>, comes without a place; its field's is taken.</summary>
     private YamlMapping ReadMapping(MappingStart start, int depth)
     {
         Count(1, start);
@@ -163,12 +174,13 @@ internal sealed class YamlTree
         }
 
         var flow = start.Style == MappingStyle.Flow;
+        var pair = flow && depth > 1 && start.Start.Index == 0;
         return new YamlMapping
         {
-            Start = At(start.Start),
-            End = flow || fields.Count == 0 ? AfterBracket(e) : Math.Max(fields[^1].Value.End, fields[^1].Key.End),
-            Line = LineOf(start.Start),
-            Column = (int)start.Start.Column,
+            Start = pair ? fields[0].Key.Start : At(start.Start),
+            End = (flow && !pair) || fields.Count == 0 ? AfterBracket(e) : Math.Max(fields[^1].Value.End, fields[^1].Key.End),
+            Line = pair ? fields[0].Key.Line : LineOf(start.Start),
+            Column = pair ? fields[0].Key.Column : (int)start.Start.Column,
             Size = 1 + fields.Sum(f => f.Key.Size + f.Value.Size),
             Fields = fields.ToImmutable(),
             Flow = flow,
