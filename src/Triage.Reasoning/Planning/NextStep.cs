@@ -33,7 +33,7 @@ public static class NextStep
             return false;
         }
 
-        var exact = new ExactProgramme(model, model.Nodes + budget.Nodes);
+        var exact = new ExactProgramme(model, ranking.OneStep, model.Nodes + budget.Nodes);
         ranking.Refine(exact, ranking.Options.Length, () => exact.Complete);
         return exact.Complete;
     }

@@ -59,10 +59,11 @@ internal sealed class WideningSearch(PlanningModel model, OneStepLookAhead oneSt
     {
         var ignoring = oneStep.From(state);
         var best = ignoring;
+        var informed = new PerfectInformation(model, state);
         var moves = new List<Valuation>();
         foreach (var option in model.ReadyOptions(state))
         {
-            if (model.Options[option] is StopOption || !Complete)
+            if (model.Options[option] is StopOption || !Complete || informed.Bound(option) > best.Cost)
             {
                 continue;
             }
