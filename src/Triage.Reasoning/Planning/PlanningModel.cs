@@ -116,6 +116,6 @@ internal sealed class PlanningModel
         Weights.Divide(weights, sum);
         bool[] done = [.. state.Done];
         done[option] = true;
-        return new JobState(weights, done, Ways.After(option, state.Open), new JobStep(option, outcome, state.Last));
+        return new JobState(weights, done, Ways.After(option, state.Open), new JobStep(option, outcome, state.Last), state.Reach * sum);
     }
 }

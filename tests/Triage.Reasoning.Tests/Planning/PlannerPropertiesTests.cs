@@ -28,6 +28,18 @@ public sealed class PlannerPropertiesTests
         Assert.InRange(NextStep.Choose(problem, PlannerBudget.Default with { Exact = false }).Best.ExpectedCost, optimum * (1 - 1e-9), optimum * 1.03);
     }
 
+    /// <summary>Aim: mean at most 1.002 and worst at most 1.03 times the optimum, double faults and order of work included.</summary>
+    [Theory]
+    [InlineData(3000, 1.002, 1.03)]
+    [InlineData(1, 1.012, 1.2)]
+    public void Look_ahead_followed_to_the_end_stays_near_the_optimum(int nodes, double mean, double worst)
+    {
+        var ratios = Enumerable.Range(1, 60).Select(seed => RandomProblem.From(seed))
+            .Select(p => Oracle.Followed(p, new PlannerBudget(nodes) { Exact = false }) / NextStep.Choose(p, PlannerBudget.Default).Best.ExpectedCost).ToList();
+        Assert.InRange(ratios.Average(), 1 - 1e-9, mean);
+        Assert.InRange(ratios.Max(), 1 - 1e-9, worst);
+    }
+
     /// <summary>P(value) is the mean over hypotheses, and each hypothesis's values sum to 1: expected posterior equals prior.</summary>
     [Property(MaxTest = 60, StartSize = 1000, EndSize = 1000000)]
     public void Expected_posterior_equals_prior_for_every_test(int seed)
