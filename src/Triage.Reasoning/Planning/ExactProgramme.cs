@@ -4,7 +4,7 @@ namespace Triage.Reasoning.Planning;
 /// Dynamic programme over every state that can be reached, memoised on what was done with which outcome: V(s) is the least over
 /// stopping and every ready option of its price and what follows.
 /// </summary>
-internal sealed class ExactProgramme(PlanningModel model, long budget) : IContinuation
+internal sealed class ExactProgramme(PlanningModel model, IContinuation oneStep, long budget) : IContinuation
 {
     private readonly Dictionary<string, Valuation> _known = [];
 
@@ -31,12 +31,22 @@ internal sealed class ExactProgramme(PlanningModel model, long budget) : IContin
             return known;
         }
 
-        var best = Valuation.None;
+        return _known[key] = Best(state);
+    }
+
+    private Valuation Best(JobState state)
+    {
+        var informed = new PerfectInformation(model, state);
+        var atMost = oneStep.From(state).Cost;
+        var best = model.CheapestStop(state.Done, state.Open);
         foreach (var option in model.ReadyOptions(state))
         {
-            best = best.OrBetter(new Valuation(this.CostOf(model, state, option), option));
+            if (model.Options[option] is not StopOption && informed.Bound(option) <= Math.Min(atMost, best.Cost) * (1 + Valuation.Tie))
+            {
+                best = best.OrBetter(new Valuation(this.CostOf(model, state, option), option));
+            }
         }
 
-        return _known[key] = best;
+        return best;
     }
 }

@@ -58,7 +58,7 @@ internal sealed class FixSequence(PlanningModel model) : IContinuation
     private Candidate BestSingly()
     {
         var best = new Candidate(-1, 0, 1);
-        model.Nodes += _work.ActiveCount;
+        model.Nodes += _work.ActiveCount + 8;
         for (var i = 0; i < _work.ActiveCount; i++)
         {
             var fix = _work.Active[i];

@@ -26,6 +26,9 @@ public static class NextStep
         return new Advice(ranking.Describe(), [.. blocked], (int)Math.Min(model.Nodes, int.MaxValue));
     }
 
+    /// <summary>Options that are followed first, and options that are looked at again in later states. Chosen by trial.</summary>
+    private const int Few = 4, Shortlist = 24;
+
     private static bool SolveExactly(PlanningModel model, RootRanking ranking, PlannerBudget budget)
     {
         if (!ExactProgramme.Fits(model, budget.Nodes))
@@ -33,18 +36,21 @@ public static class NextStep
             return false;
         }
 
-        var exact = new ExactProgramme(model, model.Nodes + budget.Nodes);
+        var exact = new ExactProgramme(model, ranking.OneStep, model.Nodes + budget.Nodes);
         ranking.Refine(exact, ranking.Options.Length, () => exact.Complete);
         return exact.Complete;
     }
 
+    /// <summary>First the likely courses only, so that a large problem gets something; then to the end, wider and wider.</summary>
     private static void RollOut(PlanningModel model, RootRanking ranking, PlannerBudget budget)
     {
-        var search = new WideningSearch(model, ranking.OneStep, budget.Nodes);
+        var search = new WideningSearch(model, ranking.OneStep, ranking.Worth(Shortlist), budget.Nodes);
+        search.Widen(1, leastReach: 0.1);
+        ranking.Refine(search, Few, () => search.Complete);
         for (var width = 1; search.Complete && !search.Exhaustive; width++)
         {
-            search.Widen(width);
-            ranking.Refine(search, Math.Max(4, 2 * width), () => search.Complete);
+            search.Widen(width, leastReach: 0);
+            ranking.Refine(search, Few * width, () => search.Complete);
         }
     }
 

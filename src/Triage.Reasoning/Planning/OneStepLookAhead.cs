@@ -22,7 +22,7 @@ internal sealed class OneStepLookAhead(PlanningModel model) : IContinuation
     /// </summary>
     public bool CanPay(JobState state, int option, double ignoring)
     {
-        if (model.Options[option] is not TestOption)
+        if (model.Options[option] is not TestOption || model.Rules.Leads(option))
         {
             return true;
         }

@@ -42,6 +42,9 @@ internal sealed class OrderOfWork
     /// <summary>Whether anything must come before anything else.</summary>
     public bool AnyOrder => Array.Exists(_before, b => b.Length > 0);
 
+    /// <summary>Whether anything must wait for this option.</summary>
+    public bool Leads(int option) => Array.Exists(_before, b => b.Contains(option));
+
     public bool HasEarlier(int option) => _before[option].Length > 0;
 
     private static bool Collect(

@@ -7,7 +7,10 @@ namespace Triage.Reasoning.Planning;
 /// </param>
 public sealed record PlannerBudget(int Nodes)
 {
-    public static PlannerBudget Default { get; } = new(20_000_000);
+    public static PlannerBudget Default { get; } = new(8_000_000);
+
+    /// <summary>What a belief costs besides its hypotheses, in nodes: measured, so that nodes stay near in time whatever the size.</summary>
+    internal const int NodesPerBelief = 100;
 
     /// <summary>Solve the whole problem exactly where it fits; false to show how good the look-ahead is by itself.</summary>
     public bool Exact { get; init; } = true;

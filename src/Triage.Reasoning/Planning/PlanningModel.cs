@@ -14,6 +14,7 @@ internal sealed class PlanningModel
         Rules = new OrderOfWork(problem);
         Ways = new AccessWays(problem);
         _ownPrice = Array.ConvertAll(Options, o => o.Expense.At(problem.Rates));
+        Fixes = [.. Numbers.Where(o => Options[o] is FixOption && Rules.Allowed[o])];
         var setsWith = Space.SetsWith();
         _likelihood = Array.ConvertAll(Options, o => o is TestOption test ? Space.Likelihood(test, setsWith) : null);
         _stops = [.. Numbers.Where(o => Options[o] is StopOption && Rules.Allowed[o])];
@@ -26,6 +27,9 @@ internal sealed class PlanningModel
     public IEnumerable<int> Numbers => Enumerable.Range(0, Options.Length);
 
     public BeliefSpace Space { get; }
+
+    /// <summary>Fixes that no rule forbids.</summary>
+    public int[] Fixes { get; }
 
     public OrderOfWork Rules { get; }
 
@@ -112,6 +116,6 @@ internal sealed class PlanningModel
         Weights.Divide(weights, sum);
         bool[] done = [.. state.Done];
         done[option] = true;
-        return new JobState(weights, done, Ways.After(option, state.Open), new JobStep(option, outcome, state.Last));
+        return new JobState(weights, done, Ways.After(option, state.Open), new JobStep(option, outcome, state.Last), state.Reach * sum);
     }
 }

@@ -18,7 +18,7 @@ internal sealed class RemainingWork
     public RemainingWork(PlanningModel model)
     {
         _model = model;
-        _fixes = [.. model.Numbers.Where(o => model.Options[o] is FixOption && model.Rules.Allowed[o])];
+        _fixes = model.Fixes;
         Active = new int[_fixes.Length];
         _weights = new double[model.Space.Count];
         _open = new bool[model.Ways.OpenAtStart.Length];
@@ -65,7 +65,7 @@ internal sealed class RemainingWork
             Incurable += _curable[set] ? 0 : _weights[set];
         }
 
-        _model.Nodes += _weights.Length;
+        _model.Nodes += _weights.Length + PlannerBudget.NodesPerBelief;
         Choose(Stop.Cost);
         SetPrices();
     }

@@ -42,6 +42,13 @@ internal sealed class RootRanking
         }
     }
 
+    /// <summary>By option: whether it is among the best few tests and fixes, or not ready yet.</summary>
+    public bool[] Worth(int few)
+    {
+        var best = Options.OrderBy(o => _known[o].Cost).Where(o => _model.Options[o] is not StopOption).Take(few).ToHashSet();
+        return [.. _model.Numbers.Select(o => _model.Options[o] is not StopOption && (best.Contains(o) || !_known.ContainsKey(o)))];
+    }
+
     public ImmutableArray<RankedOption> Describe()
     {
         var best = Options.Aggregate(Valuation.None, (b, o) => b.OrBetter(new Valuation(_known[o].Cost, o))).First;

@@ -5,14 +5,13 @@ namespace Triage.Reasoning.Planning;
 /// of the job. Width 1 is the roll-out of the one-step policy; as the width grows it becomes the exact programme. Every value
 /// is the cost of something that can be done, so a wider search is never worse.
 /// </summary>
-internal sealed class WideningSearch(PlanningModel model, OneStepLookAhead oneStep, long budget) : IContinuation
+/// <param name="worth">By option: false for what was too far from the best at the start to be looked at again.</param>
+internal sealed class WideningSearch(PlanningModel model, OneStepLookAhead oneStep, bool[] worth, long budget) : IContinuation
 {
-    /// <summary>Options that a state inherits from the state before it as worth ranking. Chosen, not derived.</summary>
-    private const int Shortlist = 24;
-
     private readonly Dictionary<string, Ranking> _ranked = [];
     private readonly Dictionary<string, Valuation> _known = [];
     private int _width;
+    private double _leastReach;
 
     /// <summary>False once the budget is used up: then the values of this width are incomplete.</summary>
     public bool Complete => model.Nodes <= budget;
@@ -20,15 +19,23 @@ internal sealed class WideningSearch(PlanningModel model, OneStepLookAhead oneSt
     /// <summary>True when the last width left no option out anywhere.</summary>
     public bool Exhaustive { get; private set; }
 
-    public void Widen(int width)
+    /// <param name="width">How many options are followed in each state.</param>
+    /// <param name="leastReach">States less likely to be reached than this are valued by the sequence of fixes.</param>
+    public void Widen(int width, double leastReach)
     {
-        _width = width;
+        (_width, _leastReach) = (width, leastReach);
         _known.Clear();
         Exhaustive = true;
     }
 
     public Valuation From(JobState state)
     {
+        if (state.Reach < _leastReach)
+        {
+            Exhaustive = false;
+            return oneStep.From(state);
+        }
+
         var key = model.Key(state);
         if (_known.TryGetValue(key, out var known))
         {
@@ -59,10 +66,11 @@ internal sealed class WideningSearch(PlanningModel model, OneStepLookAhead oneSt
     {
         var ignoring = oneStep.From(state);
         var best = ignoring;
+        var informed = new PerfectInformation(model, state);
         var moves = new List<Valuation>();
         foreach (var option in model.ReadyOptions(state))
         {
-            if (model.Options[option] is StopOption || !Complete)
+            if (!worth[option] || !Complete || informed.Bound(option) > best.Cost)
             {
                 continue;
             }
@@ -71,7 +79,7 @@ internal sealed class WideningSearch(PlanningModel model, OneStepLookAhead oneSt
             best = best.OrBetter(moves[^1]);
         }
 
-        return new Ranking(best, [.. moves.OrderBy(m => m.Cost).Take(Shortlist).Select(m => m.First)]);
+        return new Ranking(best, [.. moves.OrderBy(m => m.Cost).Select(m => m.First)]);
     }
 
     private sealed record Ranking(Valuation OneStep, int[] Options);
