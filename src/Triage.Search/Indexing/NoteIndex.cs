@@ -37,7 +37,7 @@ public sealed class NoteIndex : IDisposable
     /// <exception cref="IOException">Another process has it open, or the folder cannot be written.</exception>
     public static NoteIndex Open(string folder)
     {
-        var directory = FSDirectory.Open(folder);
+        var directory = FSDirectory.Open(System.IO.Directory.CreateDirectory(folder));
         try
         {
             return new NoteIndex(directory, StoredIndex.EmptyIfUnusable(directory));
@@ -81,11 +81,23 @@ public sealed class NoteIndex : IDisposable
         }
         catch (IOException)
         {
-            writer.Rollback();
+            Abandon();
         }
 
         analyzer.Dispose();
         directory.Dispose();
+    }
+
+    private void Abandon()
+    {
+        try
+        {
+            writer.Rollback();
+        }
+        catch (IOException)
+        {
+            // the folder itself is gone: nothing is left to close
+        }
     }
 
     private sealed class Searching : SearcherFactory

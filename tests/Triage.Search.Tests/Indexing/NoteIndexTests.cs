@@ -124,11 +124,20 @@ public sealed class NoteIndexTests : IDisposable
     public void FolderThatVanishes_FailsTheCommitButStillSearchesAndCloses()
     {
         var gone = Directory.CreateTempSubdirectory("note-index-gone-");
-        using var index = NoteIndex.Open(gone.FullName);
-        Shelf.Fill(index, Shelf.Notes);
+        using (var index = NoteIndex.Open(gone.FullName))
+        {
+            Shelf.Fill(index, Shelf.Notes);
+            gone.Delete(recursive: true);
+            Assert.ThrowsAny<IOException>(index.Commit);
+            Assert.Equal("2024-017", index.Find("47/16").Hits[0].Id);
+        }
+
+        using (var again = NoteIndex.Open(gone.FullName))
+        {
+            Assert.Equal(0, again.Find(new SearchQuery("")).Total);
+        }
+
         gone.Delete(recursive: true);
-        Assert.ThrowsAny<IOException>(index.Commit);
-        Assert.Equal("2024-017", index.Find("47/16").Hits[0].Id);
     }
 
     [Fact]
