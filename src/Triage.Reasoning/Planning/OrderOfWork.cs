@@ -4,19 +4,24 @@ namespace Triage.Reasoning.Planning;
 internal sealed class OrderOfWork
 {
     private readonly int[][] _before;
+    private readonly bool[] _leads;
 
     public OrderOfWork(RepairProblem problem)
     {
         var number = problem.Options.Select((o, i) => (o.Id, i)).ToDictionary(o => o.Id, o => o.i);
         var done = problem.Done.ToHashSet();
         Allowed = new bool[problem.Options.Length];
+        _leads = new bool[problem.Options.Length];
         _before = new int[problem.Options.Length][];
         for (var option = 0; option < Allowed.Length; option++)
         {
             var chain = new List<int>();
             Allowed[option] = Collect(problem, number, done, option, chain, []);
             _before[option] = [.. chain];
+            chain.ForEach(earlier => _leads[earlier] = true);
         }
+
+        AnyOrder = _leads.Contains(true);
     }
 
     /// <summary>Not blocked, and nor is anything that must come before.</summary>
@@ -40,10 +45,10 @@ internal sealed class OrderOfWork
     public IEnumerable<int> Missing(int option, bool[] done) => _before[option].Where(o => !done[o]);
 
     /// <summary>Whether anything must come before anything else.</summary>
-    public bool AnyOrder => Array.Exists(_before, b => b.Length > 0);
+    public bool AnyOrder { get; }
 
     /// <summary>Whether anything must wait for this option.</summary>
-    public bool Leads(int option) => Array.Exists(_before, b => b.Contains(option));
+    public bool Leads(int option) => _leads[option];
 
     public bool HasEarlier(int option) => _before[option].Length > 0;
 

@@ -10,7 +10,7 @@ public sealed class PlannerPropertiesTests
 
     private static Advice OneStep(RepairProblem problem) => NextStep.Choose(problem, new PlannerBudget(1) { Exact = false });
 
-    [Property(MaxTest = 60, StartSize = 1000, EndSize = 1000000)]
+    [Property(MaxTest = 40, StartSize = 1000, EndSize = 1000000)]
     public void Exact_programme_equals_the_whole_tree_of_histories(int seed)
     {
         var problem = RandomProblem.From(seed);
@@ -19,7 +19,7 @@ public sealed class PlannerPropertiesTests
         Assert.Equal(optimum, Oracle.Followed(problem, PlannerBudget.Default), 1e-9 * optimum);
     }
 
-    [Property(MaxTest = 60, StartSize = 1000, EndSize = 1000000)]
+    [Property(MaxTest = 40, StartSize = 1000, EndSize = 1000000)]
     public void Look_ahead_never_promises_less_than_the_optimum(int seed)
     {
         var problem = RandomProblem.From(seed);
@@ -41,7 +41,7 @@ public sealed class PlannerPropertiesTests
     }
 
     /// <summary>P(value) is the mean over hypotheses, and each hypothesis's values sum to 1: expected posterior equals prior.</summary>
-    [Property(MaxTest = 60, StartSize = 1000, EndSize = 1000000)]
+    [Property(MaxTest = 40, StartSize = 1000, EndSize = 1000000)]
     public void Expected_posterior_equals_prior_for_every_test(int seed)
     {
         var problem = RandomProblem.From(seed);
@@ -55,7 +55,7 @@ public sealed class PlannerPropertiesTests
         }
     }
 
-    [Property(MaxTest = 60, StartSize = 1000, EndSize = 1000000)]
+    [Property(MaxTest = 40, StartSize = 1000, EndSize = 1000000)]
     public void Branches_are_those_of_the_definition_and_explain_the_cost(int seed)
     {
         var problem = RandomProblem.From(seed);
