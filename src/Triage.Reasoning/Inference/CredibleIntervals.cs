@@ -13,14 +13,15 @@ public readonly record struct CredibleInterval(double Lower, double Upper);
 public sealed record CredibleIntervals(
     ImmutableArray<ImmutableArray<CredibleInterval>> States, ImmutableDictionary<string, CredibleInterval> Faults)
 {
-    private const int MostLeaves = 2000;
-    private const int MostNodes = 20_000;
+    private const int MostLeaves = 400;
+    private const int MostNodes = 5_000;
+    private const double Bound = 1e-3;
 
     /// <summary>
     /// Delta method on the logit (Gelman et al., Bayesian Data Analysis): var logit P(c) = Σ over parameters of
     /// (E[∂ log w / ∂ logit θ | c] − E[· | not c])² · var logit θ, w the weight of a hypothesis, the expectations over the
     /// likeliest hypotheses. Parameters are the priors and, value by value, the distributions of links and leaks; each a Beta with
-    /// var logit = ψ₁(a) + ψ₁(b). Chances of actions count as exactly known. For a root that touches nothing abnormal only its
+    /// var logit = ψ₁(a + ½) + ψ₁(b + ½). Chances of actions count as exactly known. For a root that touches nothing abnormal only its
     /// own parameters count.
     /// </summary>
     /// <exception cref="ArgumentException">The input makes no sense, or the evidence contradicts itself.</exception>
@@ -36,7 +37,7 @@ public sealed record CredibleIntervals(
         var marginals = CourseMarginals.AtStart(network, evidence, [])
             ?? throw new ArgumentException("The evidence contradicts itself: correct or leave out what the posterior names as its conflict.");
         var count = 0;
-        var found = CourseSearch.Run(compiled, ExplanationPlan.Of(compiled), _ => ++count >= MostLeaves, 1e-6, MostNodes);
+        var found = CourseSearch.Run(compiled, ExplanationPlan.Of(compiled), _ => ++count >= MostLeaves, Bound, MostNodes);
         var spread = new LogitSpread(network, evidence, compiled, found);
         var z = Normal.InvCDF(0, 1, (1 + level) / 2);
         var faults = FaultMarginals.Sum(network, marginals);

@@ -3,6 +3,12 @@ namespace Triage.Reasoning.Inference;
 /// <summary>Sparse vector of ∂ log w / ∂ logit θ by parameter, each with var logit θ.</summary>
 internal sealed class Scores
 {
+    /// <summary>
+    /// Half a count on each side (Anscombe, "On estimating binomial response relations", Biometrika 43, 1956): without it the logit of a
+    /// chance that hardly any count stands behind has all but infinite variance, and one such chance drowns every interval.
+    /// </summary>
+    private const double Half = 0.5;
+
     private readonly Dictionary<object, (double Score, double Variance)> _of = [];
 
     /// <param name="parameter">What is not exactly known; equal keys are one parameter.</param>
@@ -13,7 +19,7 @@ internal sealed class Scores
     {
         if (score != 0 && a > 0 && b > 0 && double.IsFinite(a) && double.IsFinite(b))
         {
-            _of[parameter] = (_of.GetValueOrDefault(parameter).Score + score, Trigamma(a) + Trigamma(b));
+            _of[parameter] = (_of.GetValueOrDefault(parameter).Score + score, Trigamma(a + Half) + Trigamma(b + Half));
         }
     }
 

@@ -11,6 +11,12 @@ namespace Triage.Workshop.Answers;
 /// <summary>From a job's log to an answer: evidence → posterior → plan, in one direction.</summary>
 internal sealed class Answering(Bench bench)
 {
+    /// <summary>What the planner gets: enough that one more hypothesis changes no step, few enough to answer while one waits.</summary>
+    private const int MostHypotheses = 400;
+
+    /// <summary>Mass that may be left to the unlisted fault.</summary>
+    private const double LeftToTheUnlisted = 1e-4;
+
     /// <summary>The answer, or why there can be none: nobody knows the machine.</summary>
     public Asked For(Job job) =>
         ScopeOf(job) is { } scope ? new(Answer(job, scope), null) : new(null, UnknownMachine(job));
@@ -61,7 +67,7 @@ internal sealed class Answering(Bench bench)
         };
         if (reasoned.Posterior.Contradiction)
             return common with { Remarks = [ContradictionInWords.Of(reasoned, words), .. common.Remarks] };
-        var hypotheses = Hypotheses.Of(reasoned.Network.Network, reasoned.Evidence.Evidence);
+        var hypotheses = Hypotheses.Of(reasoned.Network.Network, reasoned.Evidence.Evidence, MostHypotheses, LeftToTheUnlisted);
         var causes = new RankedCauses(bench, this, job, reasoned, words).Of();
         return common with
         {

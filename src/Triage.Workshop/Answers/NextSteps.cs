@@ -12,12 +12,15 @@ internal sealed class NextSteps(Bench bench, Job job, Reasoned reasoned, WordsFo
 {
     private const int OthersShown = 6;
 
+    /// <summary>Thought per answer, in planner nodes: some tens of milliseconds on a small machine.</summary>
+    private static readonly PlannerBudget Budget = new(2_000_000);
+
     private readonly StepCards cards = new(bench.Notes, reasoned.Network.Scope, reasoned.Actions);
 
     public NextBestStep Of(HypothesisSet hypotheses)
     {
         var problem = new ProblemFromJob(reasoned.Network, reasoned.Actions, job, reasoned.Evidence, bench.Settings).Of(hypotheses);
-        var advice = NextStep.Choose(problem, PlannerBudget.Default);
+        var advice = NextStep.Choose(problem, Budget);
         var best = advice.Best;
         var card = cards.Of(best.Option.Id);
         return new()

@@ -13,7 +13,8 @@ internal static class RootsFromNotes
     /// <param name="independentFaults">The factor s of π = s · share.</param>
     public static List<Root> Build(DeviceScope scope, Dictionary<string, Estimate> shares, double independentFaults)
     {
-        Estimate Prior(string fault) => shares[fault] with { Mean = shares[fault].Mean * independentFaults };
+        // π = s · share is as uncertain as the share: the same number of cases behind it, among 1 / s times as many machines
+        Estimate Prior(string fault) => new(shares[fault].Mean * independentFaults, shares[fault].Weight / independentFaults);
         var parts = scope.Faults.GroupBy(PartOf, StringComparer.Ordinal)
             .Select(g => new FaultyPart(g.Key, [.. g.Select(f => new FaultMode(f.Id, Prior(f.Id)))])).ToList();
         var tied = TiedParts.Group(parts, scope.Faults);
