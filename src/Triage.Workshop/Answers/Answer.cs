@@ -15,6 +15,12 @@ public sealed record Answer
     /// <summary>What must be stopped at once whatever the fault.</summary>
     public required ImmutableArray<string> StopAtOnce { get; init; }
 
+    /// <summary>
+    /// The machine works now, after what was done last. Then <see cref="Causes"/> say what it was when it came in;
+    /// otherwise what is still there.
+    /// </summary>
+    public bool Works { get; init; }
+
     /// <summary>Most probable first. The unlisted fault and "nothing wrong" always take part.</summary>
     public required ImmutableArray<RankedCause> Causes { get; init; }
 
@@ -36,7 +42,7 @@ public sealed record Answer
     public RankedCause? Cause(string fault) => Causes.FirstOrDefault(c => c.Fault == fault);
 }
 
-/// <summary>A cause with its probability now, after everything that was done.</summary>
+/// <summary>A cause with its probability: still there now, or, once the machine works, there when it came in.</summary>
 public sealed record RankedCause
 {
     /// <summary>Fault id; <see cref="Translating.SpecialFaults"/> for the two that no note lists.</summary>
@@ -44,7 +50,7 @@ public sealed record RankedCause
 
     public required string Name { get; init; }
 
-    /// <summary>P(still there | everything recorded), 0 … 1.</summary>
+    /// <summary>P(cause | everything recorded), 0 … 1.</summary>
     public required double Probability { get; init; }
 
     /// <summary>Lower end of the 90 % interval.</summary>
@@ -161,6 +167,12 @@ public enum StepKind
     Reset,
     Swap,
     Fix,
+
+    /// <summary>It works: see whether that lasts.</summary>
+    Recheck,
+
+    /// <summary>It works and it held: close the job.</summary>
+    Close,
     Stop,
 }
 

@@ -71,6 +71,7 @@ internal sealed class Answering(Bench bench)
         var causes = new RankedCauses(bench, this, job, reasoned, words).Of();
         return common with
         {
+            Works = MachineWorks.After(job),
             Causes = causes,
             Resets = new ResetsWorthTrying(bench, job, reasoned).Of(hypotheses),
             Next = new NextSteps(bench, job, reasoned, words).Of(hypotheses),

@@ -19,6 +19,8 @@ internal sealed class NextSteps(Bench bench, Job job, Reasoned reasoned, WordsFo
 
     public NextBestStep Of(HypothesisSet hypotheses)
     {
+        if (new AfterItWorks(job, reasoned, words).Step() is { } step)
+            return step;
         var problem = new ProblemFromJob(reasoned.Network, reasoned.Actions, job, reasoned.Evidence, bench.Settings).Of(hypotheses);
         var advice = NextStep.Choose(problem, Budget);
         var best = advice.Best;

@@ -16,10 +16,12 @@ internal sealed class RankedCauses(Bench bench, Answering answering, Job job, Re
 
     private const double Level = 0.9;
 
+    private readonly bool works = MachineWorks.After(job);
+
     public ImmutableArray<RankedCause> Of()
     {
         var ranked = reasoned.Network.Faults.Keys
-            .Select(f => (Fault: f, Probability: reasoned.Now(f)))
+            .Select(f => (Fault: f, Probability: Chance(reasoned, f)))
             .OrderByDescending(c => c.Probability).ThenBy(c => c.Fault, StringComparer.Ordinal)
             .ToList();
         var network = reasoned.Network.Network;
@@ -27,6 +29,8 @@ internal sealed class RankedCauses(Bench bench, Answering answering, Job job, Re
         var weights = WeightOfEvidence.Of(network, reasoned.Evidence.Evidence);
         return [.. ranked.Select((c, rank) => Cause(c.Fault, c.Probability, rank, intervals, weights))];
     }
+
+    private double Chance(Reasoned of, string fault) => works ? of.AtFirst(fault) : of.Now(fault);
 
     private RankedCause Cause(string fault, double probability, int rank, IReadOnlyDictionary<string, CredibleInterval> intervals, ImmutableArray<ItemWeight> weights)
     {
@@ -98,5 +102,5 @@ internal sealed class RankedCauses(Bench bench, Answering answering, Job job, Re
 
     /// <summary>The same question as if that job had never been closed.</summary>
     private double Without(string other, string fault) =>
-        answering.Reason(job, reasoned.Network.Scope, bench.Counted.Without(other).Learned).Now(fault);
+        Chance(answering.Reason(job, reasoned.Network.Scope, bench.Counted.Without(other).Learned), fault);
 }

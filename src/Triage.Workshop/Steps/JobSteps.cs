@@ -33,7 +33,8 @@ public sealed class JobSteps
     public StepResult Line(string job, string text, ImmutableArray<string> photos = default) =>
         string.IsNullOrWhiteSpace(text) ? Refuse(WorkshopRefusals.NothingSaid("line"))
         : text.Length > Limits.Line ? Refuse(WorkshopRefusals.TooLong("line", text.Length, Limits.Line))
-        : notes.Append(job, new QuickLine(Now, text) { Photos = photos.IsDefault ? [] : photos });
+        : notes.Append(job, new QuickLine(Now, text) { Photos = photos.IsDefault ? [] : photos }) is var written && written.Refused is not null ? written
+        : written with { Remarks = [.. QuickLineRead.Remarks(text)] };
 
     /// <summary>A finding seen with a value; "not seen" is its normal value.</summary>
     public StepResult Saw(string job, string finding, string value, ImmutableArray<string> when = default, double? watchedMinutes = null) =>
