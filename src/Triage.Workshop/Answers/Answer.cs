@@ -150,6 +150,9 @@ public sealed record NextBestStep
     /// <summary>Other allowed steps, next best first.</summary>
     public required ImmutableArray<OtherStep> Others { get; init; }
 
+    /// <summary>Questions, looks and tests that would tell most about what it is, whatever they save: for when no listed cause explains what was seen.</summary>
+    public ImmutableArray<OtherStep> ToLearnMore { get; init; } = [];
+
     /// <summary>Steps that a hard rule forbids now, with the reason.</summary>
     public required ImmutableArray<ForbiddenStep> Forbidden { get; init; }
 

@@ -69,13 +69,14 @@ internal sealed class Answering(Bench bench)
             return common with { Remarks = [ContradictionInWords.Of(reasoned, words), .. common.Remarks] };
         var hypotheses = Hypotheses.Of(reasoned.Network.Network, reasoned.Evidence.Evidence, MostHypotheses, LeftToTheUnlisted);
         var causes = new RankedCauses(bench, this, job, reasoned, words).Of();
+        var next = new NextSteps(bench, job, reasoned, words).Of(hypotheses);
         return common with
         {
             Works = MachineWorks.After(job),
             Causes = causes,
             Resets = new ResetsWorthTrying(bench, job, reasoned).Of(hypotheses),
-            Next = new NextSteps(bench, job, reasoned, words).Of(hypotheses),
-            Remarks = [.. NoneOfThese.Remarks(causes), .. common.Remarks],
+            Next = next,
+            Remarks = [.. NoneOfThese.Remarks(causes, next), .. common.Remarks],
             LeftOut = reasoned.Posterior.LeftOut,
         };
     }

@@ -10,7 +10,7 @@ namespace Triage.Workshop.Answers;
 /// <summary>The planner's advice as one shows it. The choice itself is made in <see cref="NextStep"/>.</summary>
 internal sealed class NextSteps(Bench bench, Job job, Reasoned reasoned, WordsFor words)
 {
-    private const int OthersShown = 6;
+    private const int OthersShown = 6, ToLearnShown = 4;
 
     /// <summary>Thought per answer, in planner nodes: some tens of milliseconds on a small machine.</summary>
     private static readonly PlannerBudget Budget = new(2_000_000);
@@ -40,6 +40,7 @@ internal sealed class NextSteps(Bench bench, Job job, Reasoned reasoned, WordsFo
             Outcomes = [.. best.Branches.Select(b => Ahead(best.Option, b))],
             Why = Why(advice),
             Others = [.. advice.Ranked.Skip(1).Take(OthersShown).Select(Other)],
+            ToLearnMore = [.. advice.Ranked.Where(r => r.Option is TestOption).OrderByDescending(r => r.InformationGain).Take(ToLearnShown).Select(Other)],
             Forbidden = [.. advice.Blocked.Select(b => new ForbiddenStep(b.Option.Id, cards.Of(b.Option.Id).Kind, cards.Of(b.Option.Id).Name, b.Why))],
             Part = card.Part,
         };

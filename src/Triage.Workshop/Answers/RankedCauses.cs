@@ -61,7 +61,7 @@ internal sealed class RankedCauses(Bench bench, Answering answering, Job job, Re
 
     private ImmutableArray<WeighedEvidence> Weighed(string fault, ImmutableArray<ItemWeight> weights) =>
         [.. weights
-            .Where(w => w.Faults.TryGetValue(fault, out var decibans) && !double.IsNaN(decibans))
+            .Where(w => w.Item.Kind != EvidenceKind.SomethingIsWrong && w.Faults.TryGetValue(fault, out var decibans) && !double.IsNaN(decibans))
             .Select(w => new WeighedEvidence(Piece(w.Item), w.Faults[fault]))
             .OrderByDescending(w => Math.Abs(w.Decibans))];
 
