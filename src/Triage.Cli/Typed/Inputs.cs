@@ -46,7 +46,7 @@ internal static class Inputs
     public static IEnumerable<string> Words<T>() where T : struct, Enum => Enum.GetValues<T>().Select(Word);
 
     public static T? Read<T>(string typed) where T : struct, Enum =>
-        Enum.GetValues<T>().Where(v => Word(v) == typed.Trim().ToLowerInvariant()).Select(v => (T?)v).FirstOrDefault();
+        Enum.GetValues<T>().Where(v => Word(v).Equals(typed.Trim(), StringComparison.OrdinalIgnoreCase)).Select(v => (T?)v).FirstOrDefault();
 
     private static string Typed(ArgumentResult result) => result.Tokens.Count == 0 ? "" : result.Tokens[^1].Value;
 
