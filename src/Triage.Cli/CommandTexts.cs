@@ -39,7 +39,7 @@ internal static class CommandTexts
         new(RefusalKind.CannotWrite, $"The program met something it did not foresee ({e.GetType().Name}): {e.Message.ReplaceLineEndings(" ")}",
             "What was recorded before is kept. Try again; if it stays, run triage check.");
 
-    public static string NotANumber(string typed, string why) => $"“{typed}” is no number. {why}".TrimEnd();
+    public static string NotANumber(string typed, string why) => $"“{typed}” is no number: {why}";
 
     public static string NotADate(string typed) => $"“{typed}” is no date. Write it as 2024-03-09.";
 

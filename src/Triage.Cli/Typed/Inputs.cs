@@ -36,7 +36,7 @@ internal static class Inputs
         new(name) { Description = $"{description} (yes, no)", CustomParser = result => Either(result, "yes", "no") ?? false };
 
     public static Option<bool?> Either(string name, string yes, string no, string description) =>
-        new(name) { Description = $"{description} ({yes}, {no})", CustomParser = result => Either(result, yes, no) };
+        new(name) { Description = $"{description} ({yes}, {no})", Arity = ArgumentArity.ExactlyOne, CustomParser = result => Either(result, yes, no) };
 
     public static Option<bool> Flag(string name, string description) => new(name) { Description = description };
 
@@ -59,7 +59,7 @@ internal static class Inputs
         var read = string.IsNullOrWhiteSpace(typed) ? null : ValueText.Read(typed, Unit.Number);
         if (read?.Quantity is { Unit: Unit.Number } number)
             return number.Value;
-        Wrong(result, CommandTexts.NotANumber(typed, read?.Problem?.Instead ?? "Write it in digits."));
+        Wrong(result, CommandTexts.NotANumber(typed, read?.Problem?.Instead ?? "write it in digits"));
         return null;
     }
 

@@ -18,7 +18,7 @@ public sealed class TypedWronglyTests : IDisposable
     [InlineData(3, "There is no finding “chimes”. Did you mean chime?", "saw", "2026-001", "chimes", "silent")]
     [InlineData(3, "“loud” is no value of Chime. Its values are normal, silent.", "saw", "2026-001", "chime", "loud")]
     [InlineData(3, "There is no job “2031-001”. Did you mean 2024-001?", "job", "2031-001")]
-    [InlineData(3, "“2” could be more than one job. Type more of one of these: 2024-001, 2026-001.", "note", "00")]
+    [InlineData(3, "“00” could be more than one note. Type more of one of these: 2024-001, 2026-001.", "note", "00")]
     [InlineData(3, "Job 2024-001 is closed. Record a follow-up, or take the machine in again as a new job.", "saw", "2024-001", "chime", "silent")]
     [InlineData(3, "Two-key reset erases stored tunes, and the owner has not agreed. Ask the owner or save it first, then record the consent.", "reset", "2026-001", "two-key", "works")]
     [InlineData(3, "Job 2026-001 has no such entry to take back. Look at its time line again: somebody may have taken it back already.", "undo", "2026-001", "7")]
@@ -36,7 +36,7 @@ public sealed class TypedWronglyTests : IDisposable
 
     [Theory]
     [InlineData("effect: “perhaps” is none of works, no-change, worse, not-seen.", "reset", "2026-001", "two-key-reset", "perhaps")]
-    [InlineData("--watched: “a while” is no number.", "saw", "2026-001", "chime", "silent", "--watched", "a while")]
+    [InlineData("--watched: “a while” is no number:", "saw", "2026-001", "chime", "silent", "--watched", "a while")]
     [InlineData("--until: “soon” is no date. Write it as 2024-03-09.", "wait", "2026-001", "part", "--until", "soon")]
     [InlineData("--may-erase: “maybe” is none of yes, no.", "agree", "2026-001", "--may-erase", "maybe")]
     [InlineData("Option '--outcome' is required.", "close", "2026-001")]
@@ -51,7 +51,7 @@ public sealed class TypedWronglyTests : IDisposable
 
     [Theory]
     [InlineData("12")]
-    [InlineData("4n7 of what")]
+    [InlineData("12 furlong")]
     public async Task A_reading_without_a_unit_is_refused(string value)
     {
         var said = await bench.Run("read", "2026-001", "C3", "--value", value);
