@@ -29,11 +29,14 @@ internal static class CommandTexts
     public static Refusal Unreadable(string path, string why) =>
         new(RefusalKind.CannotWrite, $"{path} cannot be read: {why}", "Look whether it is still there and yours to read.");
 
-    public static Refusal PortInUse(int port) =>
-        new(RefusalKind.CannotWrite, $"Port {port} of this machine is in use by another program.", "Choose another with --port, or 0 for any that is free.");
-
     public static Refusal NothingToAgree() =>
         new(RefusalKind.NotUnderstood, "No consent was given.", "Say at least one of --spend, --may-erase, --originals-back.");
+
+    public static Refusal NothingTried(string job) =>
+        new(RefusalKind.NotFound, $"Job {job} tried no reset and no fix yet.", "Record it first with triage reset or triage fixed.");
+
+    public static Refusal NoPort(double port) =>
+        new(RefusalKind.NotUnderstood, FormattableString.Invariant($"{port} is no port."), "Choose one from 1024 to 65535, or 0 for any that is free.");
 
     public static Refusal Unforeseen(Exception e) =>
         new(RefusalKind.CannotWrite, $"The program met something it did not foresee ({e.GetType().Name}): {e.Message.ReplaceLineEndings(" ")}",

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Workshop;
 using Triage.Workshop.Answers;
@@ -16,8 +17,7 @@ internal static class AnswerText
         foreach (var stop in answer.StopAtOnce)
             paper.Item("!", $"At once: {stop}", style: Sheet.Warning);
         Understood(paper, bench, job);
-        foreach (var remark in answer.Remarks.Concat(remarks))
-            paper.Item("-", remark);
+        ToKnow(paper, [.. answer.Remarks, .. remarks]);
         if (!answer.Causes.IsEmpty)
             CauseRows.Write(paper, answer.Causes, numbers);
         if (numbers && answer.LeftOut > 0)
@@ -25,6 +25,15 @@ internal static class AnswerText
         ResetCards.Write(paper, answer.Resets);
         if (answer.Next is { } next)
             NextStepCard.Write(paper, bench, next, recorded ? job.Id : null);
+    }
+
+    private static void ToKnow(Sheet paper, ImmutableArray<string> remarks)
+    {
+        if (remarks.IsEmpty)
+            return;
+        paper.Heading("To know");
+        foreach (var remark in remarks)
+            paper.Item("-", remark);
     }
 
     private static void Understood(Sheet paper, Bench bench, Job job)

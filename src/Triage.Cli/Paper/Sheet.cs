@@ -65,6 +65,7 @@ internal sealed class Sheet
         Write(new Padder(new Text(Plain.Text(text), style ?? Style.Plain), new(indent, 0, 0, 0)));
 
     /// <summary>A mark and a paragraph that hangs from it.</summary>
+    /// <param name="mark">Our own words or a number; printed as it is.</param>
     public void Item(string mark, string text, int indent = 2, Style? style = null) =>
         Hang(mark, indent, mark.Length + 1, new Text(Plain.Text(text), style ?? Style.Plain), style);
 
@@ -78,7 +79,7 @@ internal sealed class Sheet
         var grid = new Grid();
         grid.AddColumn(new GridColumn { Width = indent + width, NoWrap = true, Padding = new(0, 0, 0, 0) });
         grid.AddColumn(new GridColumn { Padding = new(0, 0, 0, 0) });
-        grid.AddRow(new Text(new string(' ', indent) + Plain.Line(mark), style ?? Style.Plain), text);
+        grid.AddRow(new Text(new string(' ', indent) + mark, style ?? Style.Plain), text);
         Write(grid);
     }
 }

@@ -33,12 +33,12 @@ internal static class PartialIds
     /// <exception cref="RefusedException">None, or several.</exception>
     public static string Fix(Bench bench, Job job, string typed) => Only("fix", typed, FixesHere(bench, job), Fixes(bench));
 
-    /// <summary>Something whose lasting can be noted: what this job tried, or any reset or fix.</summary>
+    /// <summary>A reset or fix whose lasting can be noted: one that this job tried, newest first.</summary>
     /// <exception cref="RefusedException">None, or several.</exception>
-    public static string Action(Bench bench, Job job, string typed)
+    public static string Action(Job job, string typed)
     {
-        string[] tried = [.. job.Log.Select(Tried).OfType<string>().Distinct()];
-        return Only("reset or fix", typed, tried, [.. bench.Notes.Of<Reset>().Select(r => r.Id), .. Fixes(bench)]);
+        string[] tried = [.. job.Log.Select(Tried).OfType<string>().Reverse().Distinct()];
+        return tried.Length == 0 ? throw new RefusedException(CommandTexts.NothingTried(job.Id)) : Only("reset or fix of this job", typed, tried);
     }
 
     /// <summary>The exact form of a general reset for the job's machine, where it has one.</summary>

@@ -35,6 +35,14 @@ public sealed class PartialIdTests : IDisposable
     }
 
     [Fact]
+    public async Task What_was_never_tried_cannot_have_held()
+    {
+        var said = await bench.Run("held", "2026-023", "controller-reset", "no");
+
+        Assert.Equal((3, "Job 2026-023 tried no reset and no fix yet. Record it first with triage reset or triage fixed."), (said.Code, said.Error));
+    }
+
+    [Fact]
     public async Task A_fix_is_looked_for_among_those_of_the_machine()
     {
         var mended = await bench.Json("fixed", "2026-021", "replace-backup-cap", "no-change");
