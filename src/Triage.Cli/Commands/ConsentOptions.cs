@@ -8,8 +8,8 @@ namespace Triage.Cli.Commands;
 internal sealed class ConsentOptions
 {
     private readonly Option<double?> spend = Inputs.Number("--spend", "Most that the owner will pay.");
-    private readonly Option<bool?> mayErase = Inputs.Either("--may-erase", "yes", "no", "May stored data be erased?");
-    private readonly Option<bool?> originalsBack = Inputs.Either("--originals-back", "yes", "no", "Are old parts wanted back?");
+    private readonly Option<YesNo?> mayErase = Inputs.OptionalChoice<YesNo>("--may-erase", "May stored data be erased?");
+    private readonly Option<YesNo?> originalsBack = Inputs.OptionalChoice<YesNo>("--originals-back", "Are old parts wanted back?");
 
     public IEnumerable<Option> All => [spend, mayErase, originalsBack];
 
@@ -17,5 +17,5 @@ internal sealed class ConsentOptions
 
     /// <summary>What was said before, changed by what is said now.</summary>
     public Consent Over(Consent before, Session session) =>
-        new(session.Get(spend) ?? before.SpendingLimit, session.Get(mayErase) ?? before.MayErase, session.Get(originalsBack) ?? before.OriginalsBack);
+        new(session.Get(spend) ?? before.SpendingLimit, session.Get(mayErase).IsYes() ?? before.MayErase, session.Get(originalsBack).IsYes() ?? before.OriginalsBack);
 }

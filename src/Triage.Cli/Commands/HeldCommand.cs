@@ -10,13 +10,13 @@ internal static class HeldCommand
     {
         var id = Inputs.Job();
         var action = Inputs.Text("action", "The reset or fix, or enough of its id.");
-        var still = Inputs.YesNo("still-works", "Does it still work?");
+        var still = Inputs.Choice<YesNo>("still-works", "Does it still work?");
         var after = Inputs.OptionalText("--after", "After what: power-loss (unless said), soak, days…");
         return desk.Command("held", "Records whether a reset or fix that worked still held later.", [id, action, still, after], session =>
         {
             var job = PartialIds.Job(session.Bench, session.Text(id));
             var done = PartialIds.Action(job, session.Text(action));
-            return session.ShowRecorded(session.Steps.Held(job.Id, done, session.Get(still), session.Get(after) ?? "power-loss"));
+            return session.ShowRecorded(session.Steps.Held(job.Id, done, session.Get(still) == YesNo.Yes, session.Get(after) ?? "power-loss"));
         });
     }
 }

@@ -32,12 +32,6 @@ internal static class Inputs
     public static Option<T?> OptionalChoice<T>(string name, string description) where T : struct, Enum =>
         new(name) { Description = $"{description} ({string.Join(", ", Words<T>())})", CustomParser = ReadChoice<T> };
 
-    public static Argument<bool> YesNo(string name, string description) =>
-        new(name) { Description = $"{description} (yes, no)", CustomParser = result => Either(result, "yes", "no") ?? false };
-
-    public static Option<bool?> Either(string name, string yes, string no, string description) =>
-        new(name) { Description = $"{description} ({yes}, {no})", Arity = ArgumentArity.ExactlyOne, CustomParser = result => Either(result, yes, no) };
-
     public static Option<bool> Flag(string name, string description) => new(name) { Description = description };
 
     /// <summary>"no-change" for NoChange.</summary>
@@ -76,15 +70,6 @@ internal static class Inputs
         if (Read<T>(Typed(result)) is { } value)
             return value;
         Wrong(result, CommandTexts.NotAChoice(Typed(result), Words<T>()));
-        return null;
-    }
-
-    private static bool? Either(ArgumentResult result, string yes, string no)
-    {
-        var typed = Typed(result).Trim().ToLowerInvariant();
-        if (typed == yes || typed == no)
-            return typed == yes;
-        Wrong(result, CommandTexts.NotAChoice(Typed(result), [yes, no]));
         return null;
     }
 }
