@@ -15,7 +15,7 @@ internal static class HeldCommand
         return desk.Command("held", "Records whether a reset or fix that worked still held later.", [id, action, still, after], session =>
         {
             var job = PartialIds.Job(session.Bench, session.Text(id));
-            var done = PartialIds.Action(job, session.Text(action));
+            var done = PartialIds.Action(session.Bench, job, session.Text(action));
             return session.ShowRecorded(session.Steps.Held(job.Id, done, session.Get(still) == YesNo.Yes, session.Get(after) ?? "power-loss"));
         });
     }

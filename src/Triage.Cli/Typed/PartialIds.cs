@@ -35,10 +35,12 @@ internal static class PartialIds
 
     /// <summary>A reset or fix whose lasting can be noted: one that this job tried, newest first.</summary>
     /// <exception cref="RefusedException">None, or several.</exception>
-    public static string Action(Job job, string typed)
+    public static string Action(Bench bench, Job job, string typed)
     {
         string[] tried = [.. job.Log.Select(Tried).OfType<string>().Reverse().Distinct()];
-        return tried.Length == 0 ? throw new RefusedException(CommandTexts.NothingTried(job.Id)) : Only("reset or fix of this job", typed, tried);
+        if (tried.Length == 0)
+            throw new RefusedException(CommandTexts.NothingTried(job.Id));
+        return tried.FirstOrDefault(id => bench.Notes.Find<Reset>(id)?.FormOf == typed.Trim()) ?? Only("reset or fix of this job", typed, tried);
     }
 
     /// <summary>The exact form of a general reset for the job's machine, where it has one.</summary>
