@@ -19,12 +19,12 @@ internal static class AnswerText
         Understood(paper, bench, job);
         ToKnow(paper, [.. answer.Remarks, .. remarks]);
         if (!answer.Causes.IsEmpty)
-            CauseRows.Write(paper, answer.Causes, numbers);
+            CauseRows.Write(paper, answer.Causes, answer.Works, numbers);
         if (numbers && answer.LeftOut > 0)
             paper.Say(FormattableString.Invariant($"At most {answer.LeftOut:0.#E+0} of the probability is left out."), 2, Sheet.Quiet);
         ResetCards.Write(paper, answer.Resets);
         if (answer.Next is { } next)
-            NextStepCard.Write(paper, bench, next, recorded ? job.Id : null);
+            NextStepCard.Write(paper, bench, answer, next, recorded ? job.Id : null);
     }
 
     private static void ToKnow(Sheet paper, ImmutableArray<string> remarks)

@@ -12,9 +12,9 @@ internal static class CauseRows
     /// <summary>A cause less probable than this is only counted.</summary>
     private const double LeastShown = 0.01;
 
-    public static void Write(Sheet paper, IReadOnlyList<RankedCause> causes, bool numbers)
+    public static void Write(Sheet paper, IReadOnlyList<RankedCause> causes, bool works, bool numbers)
     {
-        paper.Heading("Causes, with 90 % intervals");
+        paper.Heading(works ? "It works. What it was, with 90 % intervals" : "Causes, with 90 % intervals");
         var rows = causes.Take(Shown).Where((c, i) => i < 3 || c.Probability >= LeastShown).ToList();
         foreach (var cause in rows)
         {

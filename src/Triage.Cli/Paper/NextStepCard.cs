@@ -11,7 +11,7 @@ internal static class NextStepCard
     private const int OthersShown = 3;
 
     /// <param name="job">Job id for the line that records it; null when there is none.</param>
-    public static void Write(Sheet paper, Bench bench, NextBestStep next, string? job)
+    public static void Write(Sheet paper, Bench bench, Answer answer, NextBestStep next, string? job)
     {
         paper.Heading($"Next: {next.Name}");
         Cautions.Write(paper, next.Cautions);
@@ -19,7 +19,8 @@ internal static class NextStepCard
             paper.Item("Open first:", string.Join("; ", next.Opens));
         for (var i = 0; i < next.Steps.Length; i++)
             paper.Item($"{i + 1}.", next.Steps[i]);
-        paper.Field("price now", $"{Amounts.Money(next.Price, bench.Settings)}, {Amounts.Minutes(next.Minutes)}{(next.Tools.IsEmpty ? "" : $", with {string.Join(", ", next.Tools)}")}");
+        if (next.Price > 0 || next.Minutes > 0)
+            paper.Field("price now", $"{Amounts.Money(next.Price, bench.Settings)}, {Amounts.Minutes(next.Minutes)}{(next.Tools.IsEmpty ? "" : $", with {string.Join(", ", next.Tools)}")}");
         paper.Field("why", next.Why);
         foreach (var outcome in next.Outcomes)
             paper.Field(outcome == next.Outcomes[0] ? "what follows" : "", $"{Amounts.Percent(outcome.Chance)} {outcome.Name}; {outcome.Then}");
@@ -30,12 +31,14 @@ internal static class NextStepCard
         foreach (var forbidden in next.Forbidden.Take(OthersShown))
             paper.Field("not now", $"{forbidden.Name}: {forbidden.Why}");
         if (job is not null)
-            paper.Field("record it", RecordLine(bench, next, job));
+            paper.Field("record it", RecordLine(bench, answer, next, job));
     }
 
     /// <summary>The command that records the outcome.</summary>
-    public static string RecordLine(Bench bench, NextBestStep next, string job) => next.Kind switch
+    public static string RecordLine(Bench bench, Answer answer, NextBestStep next, string job) => next.Kind switch
     {
+        StepKind.Close => $"triage close {job} --outcome mended --cause {answer.Causes.FirstOrDefault()?.Fault ?? "FAULT"}:measured|swapped|hold-unknown",
+        _ when next.Outcomes.Any(o => o.Id == "still-works") => $"triage held {job} {next.Id} yes|no",
         StepKind.Stop => $"triage close {job} --outcome {(next.Id == WaysToStop.WorkAround ? "worked-around" : "parted-out")}",
         StepKind.Reset => $"triage reset {job} {next.Id} works|no-change",
         StepKind.Fix or StepKind.Swap => $"triage fixed {job} {next.Id} works|no-change",
