@@ -1,1 +1,3 @@
-Console.WriteLine("triage");
+using Triage.Cli;
+
+return await TriageCommand.RunAsync(args, Console.Out, Console.Error, TimeProvider.System);

@@ -11,6 +11,6 @@ internal static class ReadingCheck
         if (string.IsNullOrWhiteSpace(reading.Value))
             return string.IsNullOrWhiteSpace(reading.Text) ? WorkshopRefusals.NothingSaid("reading") : null;
         var read = ValueText.Read(reading.Value, null);
-        return read.Problem is { } problem ? new(RefusalKind.NotUnderstood, problem.What, problem.Instead) : null;
+        return read.Problem is { } problem ? new(RefusalKind.NotUnderstood, $"{problem.What}:", problem.Instead) : null;
     }
 }

@@ -1,0 +1,53 @@
+using Triage.Workshop;
+using Triage.Workshop.Steps;
+
+namespace Triage.Cli;
+
+/// <summary>Every text with which the command line refuses something by itself.</summary>
+internal static class CommandTexts
+{
+    public const string Interrupted = "Interrupted. What was recorded before is kept.";
+
+    public static Refusal NoBook(string from) =>
+        new(RefusalKind.CannotWrite, $"No bench book was found from {from} upwards.", "Say where it is with --book NAME=FOLDER, or in TRIAGE_BOOKS.");
+
+    public static Refusal BookTwice(string name) =>
+        new(RefusalKind.NotUnderstood, $"Two books are called “{name}”.", "Give each its own name: --book NAME=FOLDER.");
+
+    public static Refusal NoFolder(BookSource book) =>
+        new(RefusalKind.CannotWrite, $"The folder of book “{book.Name}” is not there: {book.Folder}", "Name another with --book NAME=FOLDER, or create it.");
+
+    public static Refusal Ambiguous(string kind, string typed, IReadOnlyCollection<string> ids) =>
+        new(RefusalKind.NotUnderstood, $"“{typed}” could be more than one {kind}.", $"Type more of one of these: {Few(ids)}.");
+
+    public static Refusal NoSuch(string kind, string typed, string? near) =>
+        new(RefusalKind.NotFound, $"There is no {kind} “{typed}”.", near is null ? "Look it up with triage find." : $"Did you mean {near}?");
+
+    public static Refusal NoSuchValue(string of, string typed, IEnumerable<string> values) =>
+        new(RefusalKind.NotUnderstood, $"“{typed}” is no value of {of}.", $"Its values are {string.Join(", ", values)}.");
+
+    public static Refusal Unreadable(string path, string why) =>
+        new(RefusalKind.CannotWrite, $"{path} cannot be read: {why}", "Look whether it is still there and yours to read.");
+
+    public static Refusal NothingToAgree() =>
+        new(RefusalKind.NotUnderstood, "No consent was given.", "Say at least one of --spend, --may-erase, --originals-back.");
+
+    public static Refusal NothingTried(string job) =>
+        new(RefusalKind.NotFound, $"Job {job} tried no reset and no fix yet.", "Record it first with triage reset or triage fixed.");
+
+    public static Refusal NoPort(double port) =>
+        new(RefusalKind.NotUnderstood, FormattableString.Invariant($"{port} is no port."), "Choose one from 1024 to 65535, or 0 for any that is free.");
+
+    public static Refusal Unforeseen(Exception e) =>
+        new(RefusalKind.CannotWrite, $"The program met something it did not foresee ({e.GetType().Name}): {e.Message.ReplaceLineEndings(" ")}",
+            "What was recorded before is kept. Try again; if it stays, run triage check.");
+
+    public static string NotANumber(string typed, string why) => $"“{typed}” is no number: {why}";
+
+    public static string NotADate(string typed) => $"“{typed}” is no date. Write it as 2024-03-09.";
+
+    public static string NotAChoice(string typed, IEnumerable<string> choices) => $"“{typed}” is none of {string.Join(", ", choices)}.";
+
+    private static string Few(IReadOnlyCollection<string> ids) =>
+        ids.Count <= 6 ? string.Join(", ", ids) : $"{string.Join(", ", ids.Take(6))} and {ids.Count - 6} more";
+}

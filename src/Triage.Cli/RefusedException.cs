@@ -1,0 +1,9 @@
+using Triage.Workshop.Steps;
+
+namespace Triage.Cli;
+
+/// <summary>Ends a command with a refusal: what is wrong and what to do instead.</summary>
+internal sealed class RefusedException(Refusal refusal) : Exception(refusal.ToString())
+{
+    public Refusal Refusal => refusal;
+}

@@ -1,0 +1,56 @@
+using System.CommandLine;
+using Triage.Cli.Commands;
+
+namespace Triage.Cli;
+
+/// <summary>The <c>triage</c> command.</summary>
+public static class TriageCommand
+{
+    /// <summary>Runs one command line.</summary>
+    /// <param name="output">Results; coloured only when it is a terminal.</param>
+    /// <param name="errors">What was refused, one line each: what is wrong and what to do instead.</param>
+    /// <returns>0 done, 1 the check found errors, 2 not understood, 3 refused, 4 changed meanwhile, 5 cannot read or write.</returns>
+    public static async Task<int> RunAsync(IReadOnlyList<string> args, TextWriter output, TextWriter errors, TimeProvider clock)
+    {
+        var desk = new Desk(output, errors, clock);
+        var typed = Root(desk).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
+        return typed.Errors.Count > 0
+            ? desk.Misused(typed)
+            : await typed.InvokeAsync(new InvocationConfiguration { Output = output, Error = errors, EnableDefaultExceptionHandler = false });
+    }
+
+    private static RootCommand Root(Desk desk)
+    {
+        var root = new RootCommand("What to look at next in a machine that nobody supports any more.")
+        {
+            AskCommand.Of(desk),
+            TakeInCommand.Of(desk),
+            ShelfCommand.Of(desk),
+            JobCommand.Of(desk),
+            SawCommand.Of(desk),
+            TestedCommand.Of(desk),
+            ReadCommand.Of(desk),
+            ResetCommand.Of(desk),
+            HeldCommand.Of(desk),
+            FixedCommand.Of(desk),
+            SwappedCommand.Of(desk),
+            OpenedCommand.Of(desk),
+            TakenOffCommand.Of(desk),
+            PoweredCommand.Of(desk),
+            PartCommand.Of(desk),
+            LineCommand.Of(desk),
+            AgreeCommand.Of(desk),
+            WaitCommand.Of(desk),
+            UndoCommand.Of(desk),
+            CloseCommand.Of(desk),
+            FollowUpCommand.Of(desk),
+            FindCommand.Of(desk),
+            NoteCommand.Of(desk),
+            ReviewCommand.Of(desk),
+            CheckCommand.Of(desk),
+        };
+        root.Options.Add(desk.BookOption);
+        root.Options.Add(desk.JsonOption);
+        return root;
+    }
+}

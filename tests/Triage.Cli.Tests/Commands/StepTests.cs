@@ -1,0 +1,50 @@
+namespace Triage.Cli.Tests.Commands;
+
+/// <summary>Each step of a job is written as one entry and can be taken back.</summary>
+public sealed class StepTests : IDisposable
+{
+    private readonly TestBench bench = TestBench.Small();
+
+    public void Dispose() => bench.Dispose();
+
+    [Theory]
+    [InlineData("read", "read", "C3 + to -: 12 R", "--value", "12 R", "--from", "C3 +", "--to", "C3 -", "--mode", "ohms", "--power", "off, drained", "--instrument", "bench meter")]
+    [InlineData("swapped", "swapped", "C3", "works", "--fix", "replace-backup-cap", "--old-back", "returned")]
+    [InlineData("opened", "opened", "lid")]
+    [InlineData("taken-off", "taken-off", "four screws", "--where", "tray 2")]
+    [InlineData("powered", "powered", "limited", "--current", "120 mA")]
+    [InlineData("line", "line", "C14 short, 47/16, plays")]
+    [InlineData("tested", "tested", "ohms-in-place", "climbs")]
+    public async Task Is_recorded_and_can_be_taken_back(string type, string command, params string[] rest)
+    {
+        var before = await File.ReadAllBytesAsync(bench.File("small", "2026-001.md"), TestContext.Current.CancellationToken);
+
+        var page = await bench.Json([command, "2026-001", .. rest]);
+
+        var log = page.GetProperty("job").All("log");
+        Assert.Equal((2, type), (log.Length, log[^1].Text("type")));
+        await bench.Json("undo", "2026-001", "1");
+        Assert.Equal(before, await File.ReadAllBytesAsync(bench.File("small", "2026-001.md"), TestContext.Current.CancellationToken));
+    }
+
+    [Fact]
+    public async Task Consent_said_in_parts_adds_up()
+    {
+        await bench.Json("agree", "2026-001", "--spend", "12,5");
+        var agreed = (await bench.Json("agree", "2026-001", "--may-erase", "yes")).GetProperty("job").GetProperty("consent");
+
+        Assert.Equal((12.5, true), (agreed.Number("spendingLimit"), agreed.GetProperty("mayErase").GetBoolean()));
+    }
+
+    [Fact]
+    public async Task A_closed_job_can_still_be_followed_up_and_its_lesson_is_kept()
+    {
+        await bench.Json("close", "2026-001", "--outcome", "mended", "--cause", "backup-cap-shorted:swapped", "--minutes", "35", "--lesson", "Look at C3 first.");
+
+        await bench.Json("follow-up", "2026-001", "came-back", "--note", "silent again");
+
+        var job = (await bench.Json("job", "2026-001")).GetProperty("job");
+        Assert.True(job.All("followUps").Single().GetProperty("cameBack").GetBoolean());
+        Assert.Contains("Look at C3 first.", job.Text("body"), StringComparison.Ordinal);
+    }
+}
