@@ -6,6 +6,7 @@ using Triage.Search.Queries;
 using Triage.Search.Words;
 using Triage.Workshop.Answers;
 using Triage.Workshop.Knowledge;
+using Triage.Workshop.Steps;
 
 namespace Triage.Workshop;
 
@@ -45,6 +46,19 @@ public sealed class Bench
 
     /// <summary>The answer to the state of a job, or why there can be none.</summary>
     public Asked AnswerFor(Job job) => new Answering(this).For(job);
+
+    /// <summary>What applies to the machine of a job; null when no note knows it.</summary>
+    public DeviceScope? ScopeOf(Job job) => new Answering(this).ScopeOf(job);
+
+    /// <summary>What a log entry says, in a repairer's words.</summary>
+    public string InWords(Job job, LogEntry entry) => new WordsFor(Notes, ScopeOf(job)?.Access ?? []).Entry(entry);
+
+    /// <summary>Which fixes resolved which symptoms.</summary>
+    /// <param name="device">Only this device or class; null for all.</param>
+    public Review Review(string? device = null) => new Reviewing(Notes).Of(device);
+
+    /// <summary>What a closed job changed in the knowledge: the same complaint without it and with it.</summary>
+    public ImmutableArray<Taught> TaughtBy(Job job) => Closing.Taught(WithoutJob(job.Id), this, job);
 
     /// <summary>The same question with one closed job left out of the learned numbers.</summary>
     internal Bench WithoutJob(string id) => new(Notes, Counted.Without(id), Recogniser, searcher, problems, Settings, Version);

@@ -180,7 +180,13 @@ public enum StepKind
 /// <param name="Then">What would come next, in words.</param>
 public sealed record OutcomeAhead(string Id, string Name, double Chance, string Then);
 
-public sealed record OtherStep(string Id, StepKind Kind, string Name, double Price, double ExpectedCost);
+public sealed record OtherStep(string Id, StepKind Kind, string Name, double Price, double ExpectedCost)
+{
+    /// <summary>Shown before the steps.</summary>
+    public ImmutableArray<Caution> Cautions { get; init; } = [];
+
+    public ImmutableArray<string> Steps { get; init; } = [];
+}
 
 public sealed record ForbiddenStep(string Id, StepKind Kind, string Name, string Why);
 

@@ -52,7 +52,7 @@ internal sealed class Answering(Bench bench)
     private Answer Answer(Job job, DeviceScope scope)
     {
         var reasoned = Reason(job, scope, bench.Learned);
-        var words = new WordsFor(bench.Notes, reasoned.Network, reasoned.Actions);
+        var words = new WordsFor(bench.Notes, scope.Access);
         var evidence = InWords(job, reasoned.Evidence, words);
         var common = new Answer
         {

@@ -48,7 +48,7 @@ internal sealed class NextSteps(Bench bench, Job job, Reasoned reasoned, WordsFo
     private OtherStep Other(RankedOption ranked)
     {
         var card = cards.Of(ranked.Option.Id);
-        return new(card.Id, card.Kind, card.Name, ranked.PriceNow, ranked.ExpectedCost);
+        return new(card.Id, card.Kind, card.Name, ranked.PriceNow, ranked.ExpectedCost) { Cautions = card.Cautions, Steps = card.Steps };
     }
 
     private OutcomeAhead Ahead(Option option, Branch branch) =>

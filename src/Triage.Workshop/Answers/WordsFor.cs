@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Workshop.Knowledge;
 using Triage.Workshop.Translating;
@@ -5,7 +6,8 @@ using Triage.Workshop.Translating;
 namespace Triage.Workshop.Answers;
 
 /// <summary>How evidence and options are put in front of people.</summary>
-internal sealed class WordsFor(Notebook notes, DeviceNetwork network, ActionsOfNotes actions)
+/// <param name="access">Access steps of the machine; empty when nobody knows it.</param>
+internal sealed class WordsFor(Notebook notes, ImmutableArray<AccessStep> access)
 {
     /// <summary>What a log entry tells, in a repairer's words.</summary>
     public string Entry(LogEntry entry) => entry switch
@@ -28,7 +30,7 @@ internal sealed class WordsFor(Notebook notes, DeviceNetwork network, ActionsOfN
 
     public string NameOf(string id) =>
         notes.Find<Note>(id)?.Name
-        ?? actions.Fixes.GetValueOrDefault(id)?.Name
+        ?? notes.Of<Fault>().SelectMany(f => f.Mends).FirstOrDefault(m => m.Id == id && m.Name is not null)?.Name
         ?? (id is WaysToStop.GiveUp or WaysToStop.WorkAround or WaysToStop.HandBack ? WaysToStop.NameOf(id) : id);
 
     public static string CauseName(string fault, Notebook notes) => fault switch
@@ -47,7 +49,7 @@ internal sealed class WordsFor(Notebook notes, DeviceNetwork network, ActionsOfN
             : value.Name;
     }
 
-    public string Step(string id) => network.Scope.Access.FirstOrDefault(s => s.Id == id)?.Name ?? id;
+    public string Step(string id) => access.FirstOrDefault(s => s.Id == id)?.Name ?? id;
 
     public static string State(PartState state) => state switch
     {

@@ -70,7 +70,7 @@ internal sealed class Closing(LiveBench bench, JobNotes notes)
         return free;
     }
 
-    private static ImmutableArray<Taught> Taught(Bench before, Bench after, Job job)
+    public static ImmutableArray<Taught> Taught(Bench before, Bench after, Job job)
     {
         var causes = job.Causes.Where(c => after.Notes.Find<Fault>(c.Fault) is not null).ToList();
         var others = after.Notes.Of<Device>().OrderByDescending(d => d.Id == job.Device).ThenBy(d => d.Id, StringComparer.Ordinal);
