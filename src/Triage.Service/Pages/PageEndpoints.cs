@@ -44,7 +44,7 @@ internal static class PageEndpoints
     {
         var form = new Form(await http.Request.ReadFormAsync(http.RequestAborted));
         var (machine, complaint) = (form.Need("machine"), form.Need("complaint"));
-        var address = $"/ask{QueryString.Create([new("machine", machine), new("complaint", complaint)])}";
+        var address = $"/ask{QueryString.Create(new Dictionary<string, string?> { ["machine"] = machine, ["complaint"] = complaint })}";
         return address.Length < LongestAddress ? SeeOther(http, address) : Asked(machine, complaint, null);
     }
 
