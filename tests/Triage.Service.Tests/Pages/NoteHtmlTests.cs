@@ -21,9 +21,9 @@ public class NoteHtmlTests
         Assert.DoesNotContain("<script", html, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("<iframe", html, StringComparison.OrdinalIgnoreCase);
         Assert.DoesNotContain("<img src", html, StringComparison.OrdinalIgnoreCase);
-        Assert.DoesNotContain("href=\"javascript", html, StringComparison.OrdinalIgnoreCase);
-        Assert.DoesNotContain("href=\"data", html, StringComparison.OrdinalIgnoreCase);
-        Assert.DoesNotContain("href=\"vbscript", html, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("<a href=\"javascript", html, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("<a href=\"data", html, StringComparison.OrdinalIgnoreCase);
+        Assert.DoesNotContain("<a href=\"vbscript", html, StringComparison.OrdinalIgnoreCase);
     }
 
     [Fact]

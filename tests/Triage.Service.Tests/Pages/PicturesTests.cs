@@ -11,9 +11,9 @@ public class PicturesTests
     [Fact]
     public void A_bar_is_as_long_as_its_probability_and_its_line_spans_the_interval()
     {
-        var svg = XElement.Parse(ProbabilityBar.Svg(0.31, 0.125, 0.5).Value);
+        var svg = XElement.Parse(ProbabilityBar.Svg(0.31, 0.12, 0.5).Value);
         Assert.Equal("31", svg.Elements("rect").Single(r => (string?)r.Attribute("class") == "fill").Attribute("width")!.Value);
-        Assert.StartsWith("M12.5 7H50M", svg.Element("path")!.Attribute("d")!.Value);
+        Assert.StartsWith("M12 7H50M", svg.Element("path")!.Attribute("d")!.Value);
         Assert.Equal("31 %, 90 % interval 12 % to 50 %", svg.Attribute("aria-label")!.Value);
         Assert.Equal("img", svg.Attribute("role")!.Value);
     }

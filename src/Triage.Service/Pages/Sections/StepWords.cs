@@ -18,6 +18,8 @@ internal static class StepWords
         StepKind.Reset => "Reset",
         StepKind.Swap => "Swap",
         StepKind.Fix => "Mend",
+        StepKind.Recheck => "Re-check",
+        StepKind.Close => "Close",
         StepKind.Stop => "Stop",
     };
 
