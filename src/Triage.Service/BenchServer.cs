@@ -1,0 +1,97 @@
+using System.Net.Sockets;
+using System.Text.Json.Serialization;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Connections;
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.Hosting;
+using Microsoft.AspNetCore.Http;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+using Triage.Service.Endpoints;
+using Triage.Service.Pages;
+using Triage.Workshop;
+
+namespace Triage.Service;
+
+/// <summary>The bench over HTTP: pages for people, JSON for programs. Nothing is read from the surroundings, everything is said in the options.</summary>
+public static class BenchServer
+{
+    /// <summary>More than any form or body needs; longer texts are refused in words before that.</summary>
+    private const long MostBytes = 2_000_000;
+
+    /// <exception cref="CannotServeException">The address is not this machine's own.</exception>
+    public static WebApplication Build(LiveBench bench, ServerOptions server)
+    {
+        var address = Loopback.Address(server.Address);
+        var builder = WebApplication.CreateEmptyBuilder(new() { ApplicationName = typeof(BenchServer).Assembly.GetName().Name });
+        builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel =>
+        {
+            kestrel.AddServerHeader = false;
+            kestrel.Limits.MaxRequestBodySize = MostBytes;
+            kestrel.Listen(address, server.Port);
+        });
+        (server.Logging ?? ToConsole)(builder.Logging);
+        AddServices(builder.Services, bench);
+        var app = builder.Build();
+        app.UseExceptionHandler(Faults.Handle);
+        app.UseStatusCodePages(Faults.Say);
+        app.Use(Loopback.OnlyOwnNames);
+        app.Use(BrowserRules.Set);
+        app.UseRouting();
+        app.MapOpenApi();
+        app.MapApi();
+        app.MapPages();
+        return app;
+    }
+
+    /// <summary>Starts listening.</summary>
+    /// <returns>The address to open.</returns>
+    /// <exception cref="CannotServeException">The port is taken, or may not be used.</exception>
+    public static async Task<Uri> StartAsync(WebApplication app, ServerOptions server, CancellationToken stop = default)
+    {
+        try
+        {
+            await app.StartAsync(stop);
+        }
+        catch (IOException e) when (e.InnerException is AddressInUseException)
+        {
+            throw new CannotServeException($"Port {server.Port} is in use: perhaps the bench is served already, open http://{server.Address}:{server.Port}/. Otherwise choose another with --port, or --port 0 for any free one.", e);
+        }
+        catch (SocketException e)
+        {
+            throw new CannotServeException($"Port {server.Port} cannot be used: {e.Message}. Choose another with --port, from 1024 on.", e);
+        }
+
+        return new(app.Urls.First());
+    }
+
+    private static void AddServices(IServiceCollection services, LiveBench bench)
+    {
+        services.AddSingleton(bench);
+        services.AddSingleton<StepRecorder>();
+        services.AddSingleton<KnownAnswers>();
+        services.AddRoutingCore();
+        services.AddProblemDetails();
+        services.AddRazorComponents();
+        // a form outlives a restart by being shown again, so its key need not outlive the process or lie on disk
+        services.AddDataProtection().UseEphemeralDataProtectionProvider();
+        services.AddAntiforgery(forms => forms.Cookie.Name = "bench-forms");
+        services.Configure<RouteHandlerOptions>(routes => routes.ThrowOnBadRequest = true);
+        services.ConfigureHttpJsonOptions(json =>
+        {
+            json.SerializerOptions.Converters.Add(new JsonStringEnumConverter(System.Text.Json.JsonNamingPolicy.KebabCaseLower, allowIntegerValues: false));
+            json.SerializerOptions.DefaultIgnoreCondition = JsonIgnoreCondition.WhenWritingNull;
+        });
+        services.AddOpenApi(api => api.AddDocumentTransformer((document, _, _) =>
+        {
+            document.Info.Title = "Bench";
+            document.Info.Version = "1";
+            document.Info.Description = "A machine's complaint in, the next best step out; from taking in to follow-up. Every error is a problem document that says what is wrong and what to do instead.";
+            document.Servers = [];
+            return Task.CompletedTask;
+        }));
+    }
+
+    private static void ToConsole(ILoggingBuilder log) =>
+        log.AddSimpleConsole(console => console.SingleLine = true).SetMinimumLevel(LogLevel.Warning).AddFilter("Triage", LogLevel.Information);
+}

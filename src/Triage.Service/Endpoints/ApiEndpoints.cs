@@ -1,0 +1,70 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.HttpResults;
+using Microsoft.AspNetCore.Routing;
+using Triage.Notes;
+using Triage.Notes.Kinds;
+using Triage.Search.Queries;
+using Triage.Service.Wire;
+using Triage.Workshop;
+using Triage.Workshop.Steps;
+
+namespace Triage.Service.Endpoints;
+
+/// <summary>The JSON API.</summary>
+internal static class ApiEndpoints
+{
+    private const int MostHits = 100;
+
+    public static void MapApi(this IEndpointRouteBuilder routes)
+    {
+        routes.MapGet("/health", Health).WithTags("bench").WithSummary("Whether the bench is up, and what it holds.");
+        var api = routes.MapGroup("/api");
+        api.MapPost("/ask", Ask).WithTags("ask").WithSummary("The answer to a complaint; nothing is taken in.").ProducesProblem(404).ProducesProblem(422);
+        api.MapGet("/find", Find).WithTags("find").WithSummary("Prior fixes and every other note, by words and filters.");
+        api.MapGet("/notes/{id}", GetNote).WithTags("find").WithSummary("One note.").ProducesProblem(404);
+        api.MapGet("/review", (LiveBench bench, string? device) => new Tagged<WireReview>(WireReview.Of(bench.Current.Review(device))))
+            .WithTags("review").WithSummary("Which fixes resolved which symptoms; of one device or class, or of all.");
+        api.MapGet("/check", (LiveBench bench) => new Tagged<WireProblem[]>([.. bench.Current.Problems.Select(WireProblem.Of)]))
+            .WithTags("review").WithSummary("What is wrong with the notes, by file, line and column.");
+        api.MapJobs();
+    }
+
+    private static Tagged<WireHealth> Health(LiveBench bench)
+    {
+        var now = bench.Current;
+        return new(new("up", now.Notes.All.Count(), now.Notes.Jobs.Count(), now.Problems.Count(p => p.Severity == Severity.Error)));
+    }
+
+    private static Results<Ok<WireAsking>, ProblemHttpResult> Ask(AskBody body, LiveBench bench)
+    {
+        var asking = bench.Steps.Ask(body.Machine ?? "", body.Complaint ?? "");
+        return asking.Refused is { } refused ? Problems.Of(refused) : TypedResults.Ok(WireAsking.Of(asking));
+    }
+
+    private static Tagged<WireFound> Find(LiveBench bench, string? q, string[]? kind, string[]? device, string[]? finding, string[]? cause, string[]? outcome, int skip = 0, int take = 10) =>
+        new(WireFound.Of(bench.Current.Find(new(q ?? "")
+        {
+            Kinds = [.. kind ?? []],
+            Devices = [.. device ?? []],
+            Findings = [.. finding ?? []],
+            Causes = [.. cause ?? []],
+            Outcomes = [.. outcome ?? []],
+            Skip = Math.Max(0, skip),
+            Take = Math.Clamp(take, 0, MostHits),
+        })));
+
+    private static Results<Tagged<WireNote>, ProblemHttpResult> GetNote(string id, LiveBench bench) =>
+        bench.Current.Notes.Find<Note>(id) is { } note ? new Tagged<WireNote>(WireNote.Of(note)) : Problems.Of(NoSuch.Note(id, bench.Current));
+}
+
+/// <summary>Refusals for ids in addresses.</summary>
+internal static class NoSuch
+{
+    public static Refusal Note(string id, Bench bench) => Of("note", id, bench.Notes.All);
+
+    public static Refusal Job(string id, Bench bench) => Of("job", id, bench.Notes.Jobs);
+
+    private static Refusal Of(string kind, string id, IEnumerable<Note> notes) =>
+        new(RefusalKind.NotFound, $"There is no {kind} “{id}”.", Nearest.To(id, notes.Select(n => n.Id)) is { } near ? $"Did you mean {near}?" : "Look it up with find.");
+}

@@ -1,0 +1,122 @@
+using Microsoft.AspNetCore.Antiforgery;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+using Triage.Notes.Kinds;
+using Triage.Service.Endpoints;
+using Triage.Service.Pages.Forms;
+using Triage.Service.Pages.Sections;
+using Triage.Workshop;
+using Triage.Workshop.Steps;
+
+namespace Triage.Service.Pages;
+
+/// <summary>Addresses of the pages. A form that went through answers with a redirect, one that was refused with its page and what was typed.</summary>
+internal static class PageEndpoints
+{
+    /// <summary>Longer questions are answered where they are posted: an address has to stay short.</summary>
+    private const int LongestAddress = 1_500;
+
+    public static void MapPages(this IEndpointRouteBuilder routes)
+    {
+        var pages = routes.MapGroup("").ExcludeFromDescription();
+        pages.MapGet("/bench.css", StyleSheet.Get);
+        pages.MapGet("/", () => PageResults.Of<ShelfPage>([]));
+        pages.MapGet("/ask", (string? machine, string? complaint) => Asked(machine, complaint, null));
+        pages.MapPost("/ask", Ask);
+        pages.MapPost("/jobs", TakeIn);
+        pages.MapGet("/jobs/{id}", GetJob);
+        pages.MapGet("/jobs/{id}/{step}", (string id) => Results.Redirect(Address(id)));
+        pages.MapPost("/jobs/{id}/{step}", Record);
+        pages.MapGet("/find", (HttpContext http) => PageResults.Of<FindPage>(new() { ["Asked"] = SearchAddress.Of(http.Request.Query) }));
+        pages.MapGet("/notes/{id}", GetNote);
+        pages.MapGet("/review", (string? device) => PageResults.Of<ReviewPage>(new() { ["Device"] = device }));
+        pages.MapGet("/check", () => PageResults.Of<CheckPage>([]));
+    }
+
+    public static string Address(string job) => $"/jobs/{Uri.EscapeDataString(job)}";
+
+    private static IResult Asked(string? machine, string? complaint, Sent? sent) =>
+        PageResults.Of<AskPage>(new() { ["Machine"] = machine ?? "", ["Complaint"] = complaint ?? "", ["Sent"] = sent }, sent is null ? StatusCodes.Status200OK : Problems.StatusOf(sent.Refused.Kind));
+
+    /// <summary>Nothing is written, so it needs no proof of where the form came from.</summary>
+    private static async Task<IResult> Ask(HttpContext http)
+    {
+        var form = new Form(await http.Request.ReadFormAsync(http.RequestAborted));
+        var (machine, complaint) = (form.Need("machine"), form.Need("complaint"));
+        var address = $"/ask{QueryString.Create(new Dictionary<string, string?> { ["machine"] = machine, ["complaint"] = complaint })}";
+        return address.Length < LongestAddress ? SeeOther(http, address) : Asked(machine, complaint, null);
+    }
+
+    private static async Task<IResult> TakeIn(HttpContext http, LiveBench bench, StepRecorder recorder, IAntiforgery antiforgery)
+    {
+        var fields = await http.Request.ReadFormAsync(http.RequestAborted);
+        var form = new Form(fields);
+        var result = await antiforgery.IsRequestValidAsync(http)
+            ? Try(() => recorder.Record(http, "", "take-in", steps => steps.TakeIn(new()
+            {
+                Machine = form.Need("machine"),
+                Complaint = form.Need("complaint"),
+                Owner = form.Text("owner"),
+                Serial = form.Text("serial"),
+                History = [.. (form.Text("history") ?? "").Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)],
+                Consent = new(form.Number("limit", "spending limit"), form.YesNo("may-erase"), form.YesNo("originals-back")),
+                Worth = form.Number("worth", "worth"),
+            })))
+            : new() { Refused = OldForm };
+        return result.Refused is { } refused ? Asked(form.Need("machine"), form.Need("complaint"), new("take-in", fields, refused)) : SeeOther(http, Address(result.Job!.Id));
+    }
+
+    private static IResult GetJob(string id, LiveBench bench, KnownAnswers answers) => Shown(id, bench, answers, null);
+
+    private static async Task<IResult> Record(string id, string step, HttpContext http, LiveBench bench, KnownAnswers answers, StepRecorder recorder, IAntiforgery antiforgery)
+    {
+        if (!JobForms.All.TryGetValue(step, out var record))
+            return PageResults.Stop("There is no such step.", "Go back to the job, and use its forms.", StatusCodes.Status404NotFound);
+        var fields = await http.Request.ReadFormAsync(http.RequestAborted);
+        var result = await antiforgery.IsRequestValidAsync(http)
+            ? Try(() => recorder.Record(http, id, step, _ => bench.Current.Notes.Find<Job>(id) is { } job
+                ? record(bench, job, new(fields))
+                : new() { Refused = NoSuch.Job(id, bench.Current) }))
+            : new() { Refused = OldForm };
+        return result.Refused is { } refused
+            ? Shown(id, bench, answers, new(step, fields, refused))
+            : SeeOther(http, $"{Address(id)}#{(fields["back"] is [{ Length: > 0 } back] && back.All(c => char.IsAsciiLetter(c) || c == '-') ? back : "next")}");
+    }
+
+    private static Refusal OldForm { get; } = new(
+        RefusalKind.NotAllowed, "This form was made before the bench was started anew, or by another page.", "What you typed is still here and nothing was written. Look at it, and press the button again.");
+
+    private static StepResult Try(Func<StepResult?> step)
+    {
+        try
+        {
+            return step()!;
+        }
+        catch (NotUnderstoodException e)
+        {
+            return new() { Refused = e.Refusal };
+        }
+    }
+
+    private static IResult Shown(string id, LiveBench bench, KnownAnswers answers, Sent? sent)
+    {
+        var now = bench.Current;
+        return now.Notes.Find<Job>(id) is { } job
+            ? PageResults.Of<JobPage>(new() { ["View"] = JobView.Of(now, job, answers), ["Sent"] = sent }, sent is null ? StatusCodes.Status200OK : Problems.StatusOf(sent.Refused.Kind))
+            : PageResults.Stop(NoSuch.Job(id, now));
+    }
+
+    private static IResult GetNote(string id, LiveBench bench)
+    {
+        var now = bench.Current;
+        return now.Notes.Find<Note>(id) is { } note ? PageResults.Of<NotePage>(new() { ["Note"] = note, ["Now"] = now }) : PageResults.Stop(NoSuch.Note(id, now));
+    }
+
+    /// <summary>After a form, so that loading the page again does not send it again.</summary>
+    private static IResult SeeOther(HttpContext http, string address)
+    {
+        http.Response.Headers.Location = address;
+        return Results.StatusCode(StatusCodes.Status303SeeOther);
+    }
+}

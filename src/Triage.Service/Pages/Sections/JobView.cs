@@ -1,0 +1,56 @@
+using System.Collections.Immutable;
+using Triage.Notes.Kinds;
+using Triage.Service.Endpoints;
+using Triage.Workshop;
+using Triage.Workshop.Answers;
+using Triage.Workshop.Knowledge;
+using Triage.Workshop.Steps;
+
+namespace Triage.Service.Pages.Sections;
+
+/// <summary>Everything that the page of one job shows, of one snapshot.</summary>
+public sealed record JobView(Bench Now, Job Job)
+{
+    public DeviceScope? Scope { get; init; }
+
+    /// <summary>Null for a closed job, and when nobody knows the machine.</summary>
+    public Answer? Answer { get; init; }
+
+    public Refusal? NoAnswer { get; init; }
+
+    /// <summary>Causes offered when closing, likeliest first.</summary>
+    public ImmutableArray<RankedCause> Choices { get; init; } = [];
+
+    /// <summary>The last thing that worked and has not fallen back: how it did since is asked.</summary>
+    public string? MayHaveFallenBack { get; init; }
+
+    public string Machine => Scope?.Name ?? Job.Unit ?? "Machine not named";
+
+    internal static JobView Of(Bench now, Job job, KnownAnswers answers)
+    {
+        var asked = job.IsOpen ? answers.For(now, job) : null;
+        return new(now, job)
+        {
+            Scope = now.ScopeOf(job),
+            Answer = asked?.Answer,
+            NoAnswer = asked?.Refused,
+            Choices = asked?.Answer is { } answer ? CloseChoices.Of(now, job, answer) : [],
+            MayHaveFallenBack = LastThatWorked(job),
+        };
+    }
+
+    public string Spoken(LogEntry entry) => Now.InWords(Job, entry);
+
+    public string NameOf(string action) =>
+        Now.Notes.Find<Note>(action)?.Name
+        ?? Now.Notes.Of<Fault>().SelectMany(f => f.Mends).FirstOrDefault(m => m.Id == action && m.Name is not null)?.Name
+        ?? action;
+
+    private static string? LastThatWorked(Job job)
+    {
+        var worked = job.Log.LastOrDefault(e => e is ResetTried { Effect: Effect.Works } or Fixed { Effect: Effect.Works } or Swapped { Effect: Effect.Works, Fix: not null });
+        var action = worked switch { ResetTried r => r.Reset, Fixed f => f.Fix, Swapped s => s.Fix, _ => null };
+        var since = job.Log.Reverse().TakeWhile(e => e != worked).OfType<Held>().FirstOrDefault(h => h.Action == action);
+        return since is { StillWorks: false } ? null : action;
+    }
+}

@@ -1,0 +1,18 @@
+using Microsoft.Extensions.Logging;
+
+namespace Triage.Service;
+
+/// <summary>Where the bench is served.</summary>
+public sealed record ServerOptions
+{
+    public const int UsualPort = 8137;
+
+    /// <summary>0 takes any free port.</summary>
+    public int Port { get; init; } = UsualPort;
+
+    /// <summary>A loopback address, or <c>localhost</c>.</summary>
+    public string Address { get; init; } = "127.0.0.1";
+
+    /// <summary>Where the log goes; the console when nothing is said.</summary>
+    public Action<ILoggingBuilder>? Logging { get; init; }
+}

@@ -1,0 +1,114 @@
+using System.Collections.Immutable;
+using Triage.Notes.Kinds;
+
+namespace Triage.Service.Wire;
+
+// What programs send, one record a step. Ids are note ids; amounts are in the bench's currency.
+
+/// <param name="Machine">Device or class, by id or name; may be left out when the complaint names it.</param>
+internal sealed record AskBody(string Complaint, string? Machine);
+
+internal sealed record TakeInBody(string Complaint, string? Machine)
+{
+    public string? Technician { get; init; }
+
+    public string? Owner { get; init; }
+
+    public string? Serial { get; init; }
+
+    public string[]? History { get; init; }
+
+    public WireConsent? Consent { get; init; }
+
+    public double? Worth { get; init; }
+}
+
+internal sealed record LineBody(string Text);
+
+internal sealed record SawBody(string Finding, string Value, string[]? When, double? WatchedMinutes);
+
+/// <param name="Outcome">A value of the finding that the test reveals, or an outcome of its own.</param>
+internal sealed record TestedBody(string Test, string Outcome);
+
+/// <param name="Value">With its unit: 4n7, 0.1 F, OL, 1.2 k.</param>
+internal sealed record ReadingBody(string Value, string? From, string? To, string? Mode)
+{
+    public string? Text { get; init; }
+
+    public string? Power { get; init; }
+
+    public string? Load { get; init; }
+
+    public string? Instrument { get; init; }
+
+    public Read AsRead() => new(default, Text ?? string.Join(' ', new[] { From, To is null ? null : $"to {To}", Mode, Power, Value }.Where(s => !string.IsNullOrWhiteSpace(s))))
+    {
+        From = From,
+        To = To,
+        Mode = Mode,
+        Value = Value,
+        Power = Power,
+        Load = Load,
+        Instrument = Instrument,
+    };
+}
+
+internal sealed record ResetBody(string Reset, Effect Effect);
+
+/// <param name="Action">Reset or fix id.</param>
+/// <param name="After">power-loss, soak, days…</param>
+internal sealed record HeldBody(string Action, bool StillWorks, string? After);
+
+internal sealed record FixedBody(string Fix, Effect Effect, bool? TestedBefore);
+
+internal sealed record SwappedBody(string Part, Effect Effect, string? Fix, bool? OldBack);
+
+/// <param name="Step">A step of the machine's access tree.</param>
+internal sealed record OpenedBody(string Step, bool Shut);
+
+internal sealed record TakenOffBody(string What, string? Where, bool BackOn);
+
+internal sealed record PoweredBody(PowerStage Stage, string? Current);
+
+internal sealed record PartBody(string Part, PartState State)
+{
+    public double? Price { get; init; }
+
+    public double? Shipping { get; init; }
+
+    public double? LeadDays { get; init; }
+
+    public string? From { get; init; }
+
+    public string? DateCode { get; init; }
+
+    public PartMoved AsMoved() => new(default, Part, State) { Price = Price, Shipping = Shipping, LeadDays = LeadDays, From = From, DateCode = DateCode };
+}
+
+internal sealed record CloseBody(JobOutcome Outcome)
+{
+    public WireCauseFound[]? Causes { get; init; }
+
+    /// <summary>A cause that no note lists yet, in your own words: it becomes a listed one.</summary>
+    public string? NewCause { get; init; }
+
+    public Grade? NewCauseGrade { get; init; }
+
+    public string[]? Damage { get; init; }
+
+    public double? Minutes { get; init; }
+
+    /// <summary>Words for the next one who meets this.</summary>
+    public string? Lesson { get; init; }
+
+    public Workshop.Steps.CloseRequest AsRequest() => new()
+    {
+        Outcome = Outcome,
+        Causes = [.. (Causes ?? []).Select(c => new FoundCause(c.Fault, c.Grade))],
+        NewCause = NewCause,
+        NewCauseGrade = NewCauseGrade ?? Grade.HoldUnknown,
+        Damage = [.. Damage ?? []],
+        Minutes = Minutes,
+        Lesson = Lesson,
+    };
+}

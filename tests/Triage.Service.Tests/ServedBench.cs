@@ -1,0 +1,80 @@
+using System.Collections.Concurrent;
+using Microsoft.AspNetCore.Builder;
+using Microsoft.Extensions.Logging;
+using Microsoft.Extensions.Time.Testing;
+using Triage.Workshop;
+
+namespace Triage.Service.Tests;
+
+/// <summary>The common book and a copy of the demo book in a temporary folder, served for real on a free port.</summary>
+public sealed class ServedBench : IAsyncDisposable
+{
+    private readonly string folder;
+    private readonly WebApplication app;
+
+    private ServedBench(string folder, LiveBench live, WebApplication app, Uri address, ConcurrentQueue<string> log) =>
+        (this.folder, Live, this.app, Address, Log) = (folder, live, app, address, log);
+
+    public LiveBench Live { get; }
+
+    public Uri Address { get; }
+
+    public ConcurrentQueue<string> Log { get; }
+
+    public string DemoFolder => Path.Combine(folder, "demo");
+
+    /// <param name="prepare">Changes the copied demo book before it is opened.</param>
+    public static async Task<ServedBench> Start(Action<string>? prepare = null)
+    {
+        var folder = Directory.CreateTempSubdirectory("bench-").FullName;
+        foreach (var book in new[] { "common", "demo" })
+            Copy(Path.Combine(Root(AppContext.BaseDirectory), "kb", book), Path.Combine(folder, book));
+        prepare?.Invoke(Path.Combine(folder, "demo"));
+        var live = LiveBench.Open(new()
+        {
+            Books = [new("demo", Path.Combine(folder, "demo"), Trust.Own, Writable: true), new("common", Path.Combine(folder, "common"), Trust.Known)],
+            Clock = new FakeTimeProvider(new DateTimeOffset(2026, 11, 2, 9, 0, 0, TimeSpan.Zero)),
+            Watch = false,
+        });
+        var log = new ConcurrentQueue<string>();
+        var options = new ServerOptions { Port = 0, Logging = l => l.SetMinimumLevel(LogLevel.Information).AddProvider(new Kept(log)) };
+        var app = BenchServer.Build(live, options);
+        return new(folder, live, app, await BenchServer.StartAsync(app, options), log);
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await app.DisposeAsync();
+        await Live.DisposeAsync();
+        Directory.Delete(folder, recursive: true);
+    }
+
+    private static string Root(string folder) =>
+        File.Exists(Path.Combine(folder, "Triage.sln")) ? folder : Root(Path.GetDirectoryName(folder) ?? throw new DirectoryNotFoundException("No Triage.sln above the tests."));
+
+    private static void Copy(string from, string to)
+    {
+        foreach (var file in Directory.EnumerateFiles(from, "*", SearchOption.AllDirectories))
+        {
+            var copy = Path.Combine(to, Path.GetRelativePath(from, file));
+            Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
+            File.Copy(file, copy);
+        }
+    }
+
+    private sealed class Kept(ConcurrentQueue<string> lines) : ILoggerProvider, ILogger
+    {
+        public ILogger CreateLogger(string categoryName) => this;
+
+        public IDisposable? BeginScope<TState>(TState state) where TState : notnull => null;
+
+        public bool IsEnabled(LogLevel logLevel) => true;
+
+        public void Log<TState>(LogLevel logLevel, EventId eventId, TState state, Exception? exception, Func<TState, Exception?, string> formatter) =>
+            lines.Enqueue($"{formatter(state, exception)} {exception}");
+
+        public void Dispose()
+        {
+        }
+    }
+}
