@@ -70,6 +70,7 @@ internal sealed class Answering(Bench bench)
             Next = new NextSteps(bench, job, reasoned, words).Of(hypotheses),
             Remarks = [.. NoneOfThese.Remarks(causes), .. common.Remarks],
             LeftOut = reasoned.Posterior.LeftOut,
+            SingleCauses = new(() => SingleCause.Of(reasoned.Network, reasoned.Evidence.Evidence)),
         };
     }
 

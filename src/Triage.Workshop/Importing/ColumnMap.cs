@@ -60,6 +60,8 @@ public sealed record ColumnMap
 
     /// <summary>Columns left out.</summary>
     public ImmutableArray<string> Ignore { get; init; } = [];
+
+    internal char DelimiterSign => Delimiter == "tab" ? '\t' : Delimiter[0];
 }
 
 /// <summary>Ids of the jobs: prefix and cell, or without a column prefix and number of the row.</summary>

@@ -13,7 +13,7 @@ internal static class ColumnMapCheck
 
     private static IEnumerable<Fault> Faults(ColumnMap map)
     {
-        if (map.Delimiter != "tab" && map.Delimiter.Length != 1 || map.Delimiter is "\"" or "\n" or "\r")
+        if (map.Delimiter != "tab" && (map.Delimiter.Length != 1 || !char.IsAscii(map.Delimiter[0])) || map.Delimiter is "\"" or "\n" or "\r")
             yield return new(map.Delimiter, ImportTexts.Delimiter(map.Delimiter));
         if (TableEncoding.Find(map.Encoding) is null)
             yield return new(map.Encoding, ImportTexts.UnknownEncoding(map.Encoding));

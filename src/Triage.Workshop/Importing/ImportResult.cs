@@ -57,8 +57,8 @@ public sealed record ImportPreview
 public sealed record NewNote(NoteKind Kind, string Id, string Name);
 
 /// <param name="Row">From 1, the header not counted.</param>
-/// <param name="Line">Line of the file on which the row ends.</param>
-public sealed record RejectedRow(int Row, int Line, string Reason);
+/// <param name="Line">Line of the file on which the row starts.</param>
+public sealed record RejectedRow(int Row, long Line, string Reason);
 
 /// <summary>How far it is.</summary>
 public sealed record ImportProgress(int Rows, int Jobs, int Rejected);

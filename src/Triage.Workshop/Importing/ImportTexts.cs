@@ -26,7 +26,7 @@ internal static class ImportTexts
 
     public static string WrongKindOfValue(string path) => $"the value of {path.TrimStart('$', '.')} is not one that this setting takes.";
 
-    public static string Delimiter(string given) => $"the delimiter “{given}” is not one character; write one, or \"tab\".";
+    public static string Delimiter(string given) => $"the delimiter “{given}” is not one ASCII character; write one, or \"tab\".";
 
     public static string UnknownEncoding(string given) => $"no encoding is called “{given}”; write utf-8, latin1, windows-1252, windows-1250, iso-8859-2…";
 
@@ -72,8 +72,8 @@ internal static class ImportTexts
     public static Refusal ColumnTwice(string column) =>
         new(RefusalKind.NotUnderstood, column.Length == 0 ? "The table has columns without a name." : $"The table has two columns called “{column}”.", "Give each column its own name, in the table's first line.");
 
-    public static Refusal CellWithoutEnd(int line) =>
-        new(RefusalKind.NotUnderstood, FormattableString.Invariant($"A cell after line {line} does not end: a quote opens it and none closes it."), "Nothing was brought in. Close the quote, or double it if it is meant.");
+    public static Refusal CellWithoutEnd(long line) =>
+        new(RefusalKind.NotUnderstood, FormattableString.Invariant($"A cell of the row on line {line} does not end: a quote opens it and none closes it."), "Nothing was brought in. Close the quote, or double it if it is meant.");
 
     public static Refusal TooManyValues(string column, int most) => new(
         RefusalKind.NotUnderstood, FormattableString.Invariant($"“{column}” has more than {most} different values: that is free text, not a finding."),

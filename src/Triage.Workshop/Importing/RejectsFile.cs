@@ -2,7 +2,6 @@ using System.Collections.Immutable;
 using System.Globalization;
 using System.Text;
 using CsvHelper;
-using CsvHelper.Configuration;
 using Triage.Workshop.Store;
 
 namespace Triage.Workshop.Importing;
@@ -24,18 +23,13 @@ internal static class RejectsFile
 
         var own = header.Contains(Row) ? 2 : 0;
         using var text = new StringWriter(CultureInfo.InvariantCulture);
-        using var csv = new CsvWriter(text, new CsvConfiguration(CultureInfo.InvariantCulture) { Delimiter = map.Delimiter == "tab" ? "\t" : map.Delimiter });
-        Line(csv, [Row, Reason, .. header.Skip(own)]);
-        foreach (var (row, reason) in rejects)
-            Line(csv, [own > 0 ? row.Cells.FirstOrDefault("") : row.Number.ToString(CultureInfo.InvariantCulture), reason, .. row.Cells.Skip(own)]);
-        csv.Flush();
-        WholeFile.Write(file, Encoding.UTF8.GetBytes(text.ToString()));
-    }
+        using (var csv = CsvWriter.Create(text, CsvWriterOptions.Default with { Separator = map.DelimiterSign, ValidateFieldCount = false }, leaveOpen: true))
+        {
+            csv.WriteRecord([Row, Reason, .. header.Skip(own)]);
+            foreach (var (row, reason) in rejects)
+                csv.WriteRecord([own > 0 ? row.Cells.FirstOrDefault("") : row.Number.ToString(CultureInfo.InvariantCulture), reason, .. row.Cells.Skip(own)]);
+        }
 
-    private static void Line(CsvWriter csv, IEnumerable<string> cells)
-    {
-        foreach (var cell in cells)
-            csv.WriteField(cell);
-        csv.NextRecord();
+        WholeFile.Write(file, Encoding.UTF8.GetBytes(text.ToString()));
     }
 }
