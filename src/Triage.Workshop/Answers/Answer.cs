@@ -39,6 +39,12 @@ public sealed record Answer
     /// <summary>Upper bound on the probability that the answer leaves out; 0 when exact.</summary>
     public double LeftOut { get; init; }
 
+    /// <summary>Works out <see cref="ExactlyOne"/>; null when the evidence contradicts itself.</summary>
+    internal Lazy<ImmutableDictionary<string, double>>? SingleCauses { get; init; }
+
+    /// <summary>P(fault | everything recorded, and exactly one listed fault is there), summing to 1. Worked out when first asked for.</summary>
+    public ImmutableDictionary<string, double> ExactlyOne() => SingleCauses?.Value ?? ImmutableDictionary<string, double>.Empty;
+
     public RankedCause? Cause(string fault) => Causes.FirstOrDefault(c => c.Fault == fault);
 }
 

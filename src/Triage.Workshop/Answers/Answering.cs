@@ -78,6 +78,7 @@ internal sealed class Answering(Bench bench)
             Next = next,
             Remarks = [.. NoneOfThese.Remarks(causes, next), .. common.Remarks],
             LeftOut = reasoned.Posterior.LeftOut,
+            SingleCauses = new(() => SingleCause.Of(reasoned.Network, reasoned.Evidence.Evidence)),
         };
     }
 

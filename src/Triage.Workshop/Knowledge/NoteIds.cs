@@ -7,8 +7,9 @@ internal static class NoteIds
 {
     private const int Longest = 60;
 
-    /// <summary>Lower case letters, digits and hyphens; "fault" when nothing of the words is left.</summary>
-    public static string From(string words)
+    /// <summary>Lower case letters, digits and hyphens.</summary>
+    /// <param name="otherwise">The id when nothing of the words is left.</param>
+    public static string From(string words, string otherwise = "fault")
     {
         var id = new StringBuilder();
         foreach (var c in words.Normalize(NormalizationForm.FormD).ToLowerInvariant())
@@ -20,6 +21,6 @@ internal static class NoteIds
         }
 
         var trimmed = id.ToString(0, Math.Min(id.Length, Longest)).Trim('-');
-        return trimmed.Length == 0 ? "fault" : trimmed;
+        return trimmed.Length == 0 ? otherwise : trimmed;
     }
 }

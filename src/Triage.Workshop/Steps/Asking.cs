@@ -14,3 +14,8 @@ public sealed record Asking(Job? Job, Recognition Recognition, Answer? Answer, R
     /// <summary>Things to know: what was not understood, how the machine was guessed.</summary>
     public ImmutableArray<string> Remarks { get; init; } = [];
 }
+
+/// <summary>A finding told beside the complaint.</summary>
+/// <param name="Finding">Finding id.</param>
+/// <param name="Value">One of its values.</param>
+public sealed record SeenFinding(string Finding, string Value);

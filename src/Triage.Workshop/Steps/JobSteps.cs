@@ -20,7 +20,9 @@ public sealed class JobSteps
 
     /// <summary>A complaint without taking anything in: nothing is written.</summary>
     /// <param name="machine">Device or class, by id or name; may be empty when the complaint names it.</param>
-    public Asking Ask(string machine, string complaint) => new TakingIn(bench.Current, Now).Ask(machine, complaint);
+    /// <param name="seen">Findings told beside the complaint, which may then be empty.</param>
+    public Asking Ask(string machine, string complaint, ImmutableArray<SeenFinding> seen = default) =>
+        new TakingIn(bench.Current, Now).Ask(machine, complaint, seen.IsDefault ? [] : seen);
 
     /// <summary>Takes a machine in: the complaint is kept as said, recognised findings are the first entries.</summary>
     public StepResult TakeIn(TakeInRequest request)

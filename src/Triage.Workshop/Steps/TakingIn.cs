@@ -11,11 +11,13 @@ namespace Triage.Workshop.Steps;
 /// <summary>From a complaint to a job with its first entries.</summary>
 internal sealed class TakingIn(Bench bench, DateTimeOffset now)
 {
-    public Asking Ask(string machine, string complaint)
+    public Asking Ask(string machine, string complaint, ImmutableArray<SeenFinding> seen)
     {
-        var (job, recognition, remarks) = Draft(new() { Machine = machine, Complaint = complaint });
-        if (Refuses(complaint) is { } refused)
+        var (draft, recognition, remarks) = Draft(new() { Machine = machine, Complaint = complaint });
+        var unusable = seen.IsEmpty || !string.IsNullOrWhiteSpace(complaint) ? Refuses(complaint) : null;
+        if ((unusable ?? seen.Select(Refuses).FirstOrDefault(r => r is not null)) is { } refused)
             return new(null, recognition, null, refused);
+        var job = draft with { Log = [.. draft.Log, .. seen.Select(s => new Saw(now, s.Finding, s.Value))] };
         var asked = bench.AnswerFor(job);
         return new(job, recognition, asked.Answer, asked.Refused) { Remarks = remarks };
     }
@@ -37,6 +39,13 @@ internal sealed class TakingIn(Bench bench, DateTimeOffset now)
         string.IsNullOrWhiteSpace(complaint) ? WorkshopRefusals.NothingSaid("complaint")
         : complaint.Length > Limits.Complaint ? WorkshopRefusals.TooLong("complaint", complaint.Length, Limits.Complaint)
         : null;
+
+    private Refusal? Refuses(SeenFinding seen)
+    {
+        if (bench.Notes.Find<Finding>(seen.Finding) is not { } finding)
+            return WorkshopRefusals.NoSuch("finding", seen.Finding, Triage.Notes.Nearest.To(seen.Finding, bench.Notes.Of<Finding>().Select(f => f.Id)) is { } near ? [near] : []);
+        return finding.Values.Any(v => v.Id == seen.Value) ? null : WorkshopRefusals.NoSuchValue(finding.Name, seen.Value, finding.Values.Select(v => v.Id));
+    }
 
     private (Job Job, Recognition Recognition, ImmutableArray<string> Remarks) Draft(TakeInRequest request)
     {

@@ -1,0 +1,87 @@
+using System.Globalization;
+using Triage.Notes.Kinds;
+using Triage.Reasoning.Learning;
+using Triage.Tools.Soybean;
+using Triage.Workshop.Importing;
+using Triage.Workshop.Steps;
+using Xunit;
+
+namespace Triage.Workshop.Tests.Importing;
+
+/// <summary>
+/// 683 diagnosed cases (Michalski and Chilausky 1980; UCI "Soybean (Large)") as jobs, against the baselines beside the data
+/// (scikit-learn 1.2.1 and e1071 1.7-13 on the same folds).
+/// </summary>
+public sealed class SoybeanTests : IAsyncLifetime
+{
+    private static readonly string Data = Path.Combine(AppContext.BaseDirectory, "data");
+
+    private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("triage-soybean-");
+    private SoybeanCases cases = null!;
+
+    public ValueTask InitializeAsync()
+    {
+        cases = SoybeanCases.BringIn(Data, folder.FullName);
+        return ValueTask.CompletedTask;
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await cases.DisposeAsync();
+        folder.Delete(recursive: true);
+    }
+
+    [Fact]
+    public void AllCases_ComeInAsJobs_WithUncheckedCellsLeftOut()
+    {
+        var jobs = cases.Bench.Notes.Jobs.ToList();
+
+        Assert.Equal((683, 19, 35), (jobs.Count, cases.Causes.Length, cases.Bench.Notes.Of<Finding>().Count()));
+        Assert.Equal(23905 - 2337, jobs.Sum(j => j.Log.Length)); // missing cells as counted in soybean.md
+        Assert.Empty(cases.Bench.Problems);
+    }
+
+    [Fact]
+    public void HeldOutCases_AreRankedNoWorseThanByNaiveBayes()
+    {
+        var score = ScoreTable.Score(FoldRanking.All(cases).Select(f => f.Independent));
+
+        Assert.Equal(683, score.Count);
+        Assert.InRange(Math.Round(683 * score.Top1), Math.Round(683 * Baseline("nb_laplace1_numpy", "top1")), 683);
+        Assert.InRange(score.LogLoss, 0, Baseline("nb_laplace1_numpy", "logloss"));
+    }
+
+    /// <summary>The other nine folds brought in as a book of their own, and asked as the command line asks.</summary>
+    [Fact]
+    public async Task Ask_OnHeldOutCases_GivesThePosteriorsOfTheTool()
+    {
+        var held = cases.Folds[0][..20];
+        var expected = FoldRanking.Of(cases, cases.Folds[0]).Independent;
+        await using var bench = Others(cases.Folds[0].Select(j => j.Id).ToHashSet());
+
+        foreach (var (job, forecast) in held.Zip(expected))
+        {
+            var answer = bench.Steps.Ask("soybean-plant", "", [.. job.Log.OfType<Saw>().Select(s => new SeenFinding(s.Finding, s.Value))]).Answer!;
+
+            var chances = answer.ExactlyOne();
+            Assert.Equal(cases.Causes.Length, chances.Count);
+            Assert.All(cases.Causes.Zip(forecast.Probabilities), c => Assert.Equal(c.Second, chances[c.First], 1e-9));
+        }
+    }
+
+    private LiveBench Others(HashSet<string> held)
+    {
+        var rows = File.ReadAllLines(Path.Combine(Data, "soybean.csv"));
+        var table = Path.Combine(folder.FullName, "others.csv");
+        File.WriteAllLines(table, rows.Where((_, i) => i == 0 || !held.Contains("soybean-" + i.ToString("00000", CultureInfo.InvariantCulture))));
+        var book = Path.Combine(folder.FullName, "others");
+        Assert.Equal(683 - held.Count, Import.Run(table, ColumnMapFile.Read(Path.Combine(Data, "soybean-map.json")).Map!, book).Jobs);
+        return LiveBench.Open(new() { Books = [new("others", book)], Watch = false });
+    }
+
+    private static double Baseline(string model, string score)
+    {
+        var lines = File.ReadLines(Path.Combine(Data, "soybean-baselines.csv")).Select(l => l.Split(',')).ToList();
+        return double.Parse(lines.Single(l => l[0] == model && l[1] == "pooled")[Array.IndexOf(lines[0], score)], CultureInfo.InvariantCulture);
+    }
+}

@@ -1,0 +1,29 @@
+using System.Text.Json;
+using Triage.Tools.Soybean;
+
+if (args is not ([var data] or [var data, "--json"]))
+{
+    Console.Error.WriteLine("Usage: tools/soybean [--json]");
+    return 2;
+}
+
+var folder = Directory.CreateTempSubdirectory("soybean-");
+try
+{
+    await using var cases = SoybeanCases.BringIn(data, folder.FullName);
+    var folds = FoldRanking.All(cases);
+    var (ranking, dependent) = (ScoreTable.Score(folds.Select(f => f.Independent)), ScoreTable.Score(folds.Select(f => f.Dependent)));
+    ScoreTable.Print(Console.Out, ranking, dependent, data);
+    if (args.Length > 1)
+        Console.WriteLine(JsonSerializer.Serialize(new { top1 = ranking.Top1, top3 = ranking.Top3, logLoss = ranking.LogLoss, brier = ranking.Brier, ece = ranking.CalibrationError }));
+    return 0;
+}
+catch (Exception e) when (e is IOException or InvalidDataException or UnauthorizedAccessException)
+{
+    Console.Error.WriteLine(e.Message);
+    return 1;
+}
+finally
+{
+    folder.Delete(recursive: true);
+}
