@@ -7,6 +7,12 @@ public sealed record DeviceClass(string Id, string Name) : Note(Id, Name)
 {
     public override NoteKind Kind => NoteKind.DeviceClass;
 
+    /// <summary>
+    /// A published network entered as notes: shares are priors as they stand, nothing is added to them, and it is not taken for
+    /// granted that something is wrong.
+    /// </summary>
+    public bool Exact { get; init; }
+
     public ImmutableArray<Role> Roles { get; init; } = [];
 
     public ImmutableArray<Caution> Cautions { get; init; } = [];

@@ -6,6 +6,7 @@ internal static class ReadDeviceClass
 {
     public static DeviceClass From(string id, string name, FieldReader fields) => new(id, name)
     {
+        Exact = fields.Flag("exact") ?? false,
         Roles = fields.Each("roles", role => ReadRole(role, id)),
         Cautions = ReadEffort.Cautions(fields),
         StopAtOnce = fields.Texts("stop-at-once"),

@@ -6,6 +6,7 @@ namespace Triage.Notes.Writing;
 internal static class WriteMachine
 {
     public static FieldWriter DeviceClass(FieldWriter fields, DeviceClass note) => fields
+        .Mark("exact", note.Exact)
         .Each("roles", note.Roles, role => new FieldWriter()
             .Text("role", role.Id).Text("name", role.Name).Text("part", role.Part).Text("access", role.Access).OnOneLine)
         .Cautions(note.Cautions)

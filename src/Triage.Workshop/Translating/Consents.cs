@@ -17,6 +17,8 @@ internal sealed class Consents(DeviceClass deviceClass, Job job, BenchSettings s
     /// <summary>Why it may not be done now, in words; null when it may.</summary>
     public string? Forbids(Effort effort) =>
         effort.Cautions.FirstOrDefault(c => c.HandOver) is { } caution ? $"Hand over to someone licensed: {caution.Say}"
+        : effort.Cautions.Any(c => c.Hazard == Hazard.DataLoss) && job.Consent.MayErase != true
+            ? "What is stored in it goes: ask the owner or save it first."
         : effort.Money > 0 && job.Consent.SpendingLimit is { } limit && effort.Money + Spent > limit
             ? $"Over the owner's limit of {limit:0.##} {settings.Currency} ({Spent:0.##} spent, this costs {effort.Money:0.##}): ask first."
         : settings.Tools is { } tools && effort.Tools.FirstOrDefault(t => !tools.Contains(t, StringComparer.OrdinalIgnoreCase)) is { } missing

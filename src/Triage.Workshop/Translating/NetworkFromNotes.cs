@@ -20,7 +20,7 @@ internal static class NetworkFromNotes
     /// <param name="alsoSeen">Findings recorded on the job that the device's own notes do not link to anything.</param>
     public static DeviceNetwork Build(DeviceScope scope, Learned learned, Notebook notes, IEnumerable<string> alsoSeen)
     {
-        var roots = RootsFromNotes.Build(scope, Shares(scope, learned), learned.IndependentFaults);
+        var roots = RootsFromNotes.Build(scope, scope.Class.Exact ? [] : Shares(scope, learned), learned.IndependentFaults);
         var places = Places(roots);
         var seen = scope.Findings.Concat(alsoSeen.Select(notes.Find<NoteFinding>).OfType<NoteFinding>()).DistinctBy(f => f.Id);
         ImmutableArray<NetFinding> findings =
@@ -31,7 +31,7 @@ internal static class NetworkFromNotes
         return new()
         {
             Scope = scope,
-            Network = new([.. roots], findings),
+            Network = new([.. roots], findings) { SomethingIsWrong = !scope.Class.Exact },
             Findings = findings.Select((f, i) => KeyValuePair.Create(f.Id, i)).ToImmutableDictionary(StringComparer.Ordinal),
             Faults = places,
         };

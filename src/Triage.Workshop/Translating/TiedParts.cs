@@ -18,7 +18,8 @@ internal sealed record TiedParts(ImmutableArray<FaultyPart> Parts, ImmutableArra
             .SelectMany(f => f.LeadsTo.Where(l => partOf.ContainsKey(l.Fault)).Select(l => new Follows(f.Id, l.Fault, l.Chance.Probability)))
             .Where(l => partOf[l.From] != partOf[l.To])
             .ToList();
-        var edges = follows.Select(l => (From: partOf[l.From], To: partOf[l.To])).Distinct().ToList();
+        var tables = faults.SelectMany(f => f.Given.SelectMany(row => row.Present).Where(partOf.ContainsKey).Select(parent => (From: partOf[parent], To: partOf[f.Id])));
+        var edges = follows.Select(l => (From: partOf[l.From], To: partOf[l.To])).Concat(tables).Where(e => e.From != e.To).Distinct().ToList();
         return Components(parts.Count, edges).SelectMany<List<int>, TiedParts>(component =>
         {
             if (component.Aggregate(1.0, (n, part) => n * (parts[part].Modes.Length + 1)) > MostCombinations)
