@@ -7,34 +7,41 @@ using Triage.Workshop.Translating;
 
 namespace Triage.Tools.Soybean;
 
-/// <summary>
-/// Held-out jobs ranked by what the other folds teach: learning, network and evidence as in every answer, read as
-/// P(cause | findings and exactly one listed fault).
-/// </summary>
-internal static class FoldRanking
+/// <summary>Held-out jobs ranked by what the other folds teach, read as P(cause | findings and exactly one listed fault).</summary>
+internal sealed class FoldRanking
 {
-    public static ImmutableArray<FoldPredictions> All(SoybeanCases cases) =>
-        [.. cases.Folds.AsParallel().AsOrdered().Select(held => Of(cases, held))];
+    private readonly SoybeanCases cases;
+    private readonly ImmutableArray<Job> held;
+    private readonly Notebook notes;
+    private readonly CountedJobs counted;
 
-    public static FoldPredictions Of(SoybeanCases cases, ImmutableArray<Job> held)
+    public FoldRanking(SoybeanCases cases, ImmutableArray<Job> held)
     {
-        var notes = held.Aggregate(cases.Bench.Notes, (book, job) => book.Without(job.Id));
-        var counted = CountedJobs.Of(notes, _ => 1);
+        (this.cases, this.held) = (cases, held);
+        notes = held.Aggregate(cases.Bench.Notes, (book, job) => book.Without(job.Id));
+        counted = CountedJobs.Of(notes, _ => 1);
+    }
+
+    public static ImmutableArray<Prediction> All(SoybeanCases cases, Func<FoldRanking, ImmutableArray<Prediction>> rank) =>
+        [.. cases.Folds.AsParallel().AsOrdered().Select(held => rank(new(cases, held))).SelectMany(fold => fold)];
+
+    /// <summary>As in every answer of the bench: network, evidence, posterior.</summary>
+    public ImmutableArray<Prediction> Answers()
+    {
         var scope = DeviceScope.Of(notes, null, notes.Of<DeviceClass>().Single());
         var network = NetworkFromNotes.Build(scope, counted.Learned, notes, []);
         var actions = new ActionsOfNotes(network, notes, counted.Learned);
-        var dependent = DependentFindings.Learn(counted.Learned, cases.Causes, KnowledgeFromNotes.Of(notes).Findings, counted.Records.Values);
-        return new(
-            [.. held.Select(job => Forecast(cases, job, SingleCause.Of(network, EvidenceFromJob.Of(job.Log, network, actions, notes).Evidence)))],
-            [.. held.Select(job => new Prediction(dependent.Posterior(job.Log.OfType<Saw>().Select(s => new CheckedFinding(s.Finding, s.Value))), Truth(cases, job)))]);
+        return [.. held.Select(job => Forecast(job, SingleCause.Of(network, EvidenceFromJob.Of(job.Log, network, actions, notes).Evidence)))];
     }
 
-    private static Prediction Forecast(SoybeanCases cases, Job job, ImmutableDictionary<string, double> chances) =>
-        new([.. cases.Causes.Select(c => chances[c])], Truth(cases, job));
+    /// <summary>With findings that depend on each other beyond the cause.</summary>
+    public ImmutableArray<Prediction> Dependent()
+    {
+        var model = DependentFindings.Learn(counted.Learned, cases.Causes, KnowledgeFromNotes.Of(notes).Findings, counted.Records.Values);
+        return [.. held.Select(job => new Prediction(model.Posterior(job.Log.OfType<Saw>().Select(s => new CheckedFinding(s.Finding, s.Value))), Truth(job)))];
+    }
 
-    private static int Truth(SoybeanCases cases, Job job) => cases.Causes.IndexOf(job.Causes[0].Fault);
+    private Prediction Forecast(Job job, ImmutableDictionary<string, double> chances) => new([.. cases.Causes.Select(c => chances[c])], Truth(job));
+
+    private int Truth(Job job) => cases.Causes.IndexOf(job.Causes[0].Fault);
 }
-
-/// <param name="Independent">Findings independent given the cause: the bench's ranking.</param>
-/// <param name="Dependent">Findings that depend on each other beyond the cause.</param>
-internal sealed record FoldPredictions(ImmutableArray<Prediction> Independent, ImmutableArray<Prediction> Dependent);

@@ -1,7 +1,8 @@
 using System.Text.Json;
+using Triage.Reasoning.Learning;
 using Triage.Tools.Soybean;
 
-if (args is not ([var data] or [var data, "--json"]))
+if (args is not [var data, .. var rest] || rest is not ([] or ["--json"]))
 {
     Console.Error.WriteLine("Usage: tools/soybean [--json]");
     return 2;
@@ -11,10 +12,10 @@ var folder = Directory.CreateTempSubdirectory("soybean-");
 try
 {
     await using var cases = SoybeanCases.BringIn(data, folder.FullName);
-    var folds = FoldRanking.All(cases);
-    var (ranking, dependent) = (ScoreTable.Score(folds.Select(f => f.Independent)), ScoreTable.Score(folds.Select(f => f.Dependent)));
+    var ranking = PredictionScore.Of(FoldRanking.All(cases, fold => fold.Answers()));
+    var dependent = PredictionScore.Of(FoldRanking.All(cases, fold => fold.Dependent()));
     ScoreTable.Print(Console.Out, ranking, dependent, data);
-    if (args.Length > 1)
+    if (rest.Length > 0)
         Console.WriteLine(JsonSerializer.Serialize(new { top1 = ranking.Top1, top3 = ranking.Top3, logLoss = ranking.LogLoss, brier = ranking.Brier, ece = ranking.CalibrationError }));
     return 0;
 }

@@ -6,8 +6,6 @@ namespace Triage.Tools.Soybean;
 /// <summary>Scores pooled over the folds, beside the baselines.</summary>
 internal static class ScoreTable
 {
-    public static PredictionScore Score(IEnumerable<IEnumerable<Prediction>> folds) => PredictionScore.Of(folds.SelectMany(f => f));
-
     public static void Print(TextWriter to, PredictionScore ranking, PredictionScore dependent, string data)
     {
         to.WriteLine($"{"",-36}{"right",6}{"top-1",8}{"top-3",8}{"log-loss",10}{"Brier",8}{"ECE",8}");

@@ -10,6 +10,8 @@ internal sealed class FindingCells
     /// <summary>More different cells than these are free text.</summary>
     public const int MostValues = 200;
 
+    private const string Other = "other";
+
     private readonly FindingColumn column;
     private readonly bool mayGrow;
     private readonly Dictionary<string, string> valueByCell = new(StringComparer.Ordinal);
@@ -53,8 +55,9 @@ internal sealed class FindingCells
         Classes = classes,
     };
 
-    /// <summary>Values taken from the table have no order of their own.</summary>
-    private IEnumerable<(string Id, string Cell)> Ordered() => mayGrow ? values.OrderBy(v => v.Cell, StringComparer.Ordinal) : values;
+    /// <summary>Values taken from the table have no order of their own; one alone would say nothing, so there is room for another.</summary>
+    private IEnumerable<(string Id, string Cell)> Ordered() =>
+        mayGrow ? [.. values.OrderBy(v => v.Cell, StringComparer.Ordinal), .. values.Count == 1 ? [(values[0].Id == Other ? "another" : Other, Other)] : Array.Empty<(string, string)>()] : values;
 
     private string Add(string cell)
     {

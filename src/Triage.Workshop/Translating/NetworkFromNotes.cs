@@ -22,7 +22,8 @@ internal static class NetworkFromNotes
     {
         var roots = RootsFromNotes.Build(scope, scope.Class.Exact ? [] : Shares(scope, learned), learned.IndependentFaults);
         var places = Places(roots);
-        var seen = scope.Findings.Concat(alsoSeen.Select(notes.Find<NoteFinding>).OfType<NoteFinding>()).DistinctBy(f => f.Id);
+        var seen = scope.Findings.Concat(alsoSeen.Select(notes.Find<NoteFinding>).OfType<NoteFinding>())
+            .DistinctBy(f => f.Id).Where(f => f.Values.Length > 1);
         ImmutableArray<NetFinding> findings =
         [
             .. seen.Select(f => FromFinding(f, scope, learned, notes, roots, places)),

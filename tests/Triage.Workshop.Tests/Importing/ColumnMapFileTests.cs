@@ -21,7 +21,7 @@ public sealed class ColumnMapFileTests : IDisposable
     [InlineData("{ \"id\": { \"prefix\": \"a-\" }, REST,\n \"delimiter\": \"||\" }", "map.json, line 2, position 15", "not one ASCII character")]
     [InlineData("{ \"id\": { \"prefix\": \"a-\" }, REST,\n \"encoding\": \"utf-9\" }", "map.json, line 2, position 14", "no encoding is called “utf-9”")]
     [InlineData("{ \"id\": { \"prefix\": \"a-\" }, REST,\n \"date-format\": \"HH:mm\" }", "map.json, line 2, position 17", "does not say day, month and year")]
-    [InlineData("{ \"id\": { \"prefix\": \"A_\" }, REST }", "map.json, line 1, position 19", "signs that ids do not have")]
+    [InlineData("{ \"id\": { \"prefix\": \"A_\" }, REST }", "map.json, line 1, position 21", "signs that ids do not have")]
     [InlineData("{ \"id\": { \"prefix\": \"a-\" }, REST,\n \"cause\": \"C\", \"ignore\": [\"C\"] }", "map.json, line 2, position 11", "given two uses")]
     [InlineData("{ \"id\": { \"prefix\": \"a-\" }, REST,\n \"findings\": [{ \"column\": \"Lamp\", \"order\": \"ordered\" }] }", "map.json, line 2, position", "its values must be listed")]
     public void WhatIsWrong_IsSaidWithLineAndPosition(string json, string where, string what)
@@ -39,7 +39,7 @@ public sealed class ColumnMapFileTests : IDisposable
     {
         table.With("Nr,Don\n1,2020-01-01\n");
 
-        var preview = Import.Preview(table.File, Table.Map("{ \"id\": { \"column\": \"Nr\" }, " + Rest + " }"));
+        var preview = table.Preview(Table.Map("{ \"id\": { \"column\": \"Nr\" }, " + Rest + " }"));
 
         Assert.Equal("The table has no column “Done”.", preview.Refused!.What);
         Assert.StartsWith("Did you mean “Don”?", preview.Refused.Instead, StringComparison.Ordinal);

@@ -44,7 +44,7 @@ public sealed class SoybeanTests : IAsyncLifetime
     [Fact]
     public void HeldOutCases_AreRankedNoWorseThanByNaiveBayes()
     {
-        var score = ScoreTable.Score(FoldRanking.All(cases).Select(f => f.Independent));
+        var score = PredictionScore.Of(FoldRanking.All(cases, fold => fold.Answers()));
 
         Assert.Equal(683, score.Count);
         Assert.InRange(Math.Round(683 * score.Top1), Math.Round(683 * Baseline("nb_laplace1_numpy", "top1")), 683);
@@ -56,7 +56,7 @@ public sealed class SoybeanTests : IAsyncLifetime
     public async Task Ask_OnHeldOutCases_GivesThePosteriorsOfTheTool()
     {
         var held = cases.Folds[0][..20];
-        var expected = FoldRanking.Of(cases, cases.Folds[0]).Independent;
+        var expected = new FoldRanking(cases, cases.Folds[0]).Answers();
         await using var bench = Others(cases.Folds[0].Select(j => j.Id).ToHashSet());
 
         foreach (var (job, forecast) in held.Zip(expected))
@@ -69,13 +69,27 @@ public sealed class SoybeanTests : IAsyncLifetime
         }
     }
 
+    [Fact]
+    public void Complaint_MadeOfColumnsAndValues_IsUnderstood()
+    {
+        var jobs = cases.Folds[0][..10];
+
+        foreach (var job in jobs)
+        {
+            var complaint = string.Join("; ", job.Log.OfType<Saw>().Select(s => $"{cases.Bench.Notes.Find<Finding>(s.Finding)!.Name} {s.Value}"));
+            var understood = cases.Bench.Recogniser.Recognise(complaint, "soybean-plant");
+
+            Assert.Equal(job.Log.OfType<Saw>().Select(s => (s.Finding, s.Value)).Order(), understood.Findings.Select(f => (f.Finding, f.Value)).Order());
+        }
+    }
+
     private LiveBench Others(HashSet<string> held)
     {
         var rows = File.ReadAllLines(Path.Combine(Data, "soybean.csv"));
         var table = Path.Combine(folder.FullName, "others.csv");
         File.WriteAllLines(table, rows.Where((_, i) => i == 0 || !held.Contains("soybean-" + i.ToString("00000", CultureInfo.InvariantCulture))));
         var book = Path.Combine(folder.FullName, "others");
-        Assert.Equal(683 - held.Count, Import.Run(table, ColumnMapFile.Read(Path.Combine(Data, "soybean-map.json")).Map!, book).Jobs);
+        Assert.Equal(683 - held.Count, Import.Run(table, ColumnMapFile.Read(Path.Combine(Data, "soybean-map.json")).Map!, book, stop: TestContext.Current.CancellationToken).Jobs);
         return LiveBench.Open(new() { Books = [new("others", book)], Watch = false });
     }
 

@@ -17,7 +17,11 @@ public sealed class Table : IDisposable
 
     public string Imported => Path.Combine(Book, "imported");
 
-    public static ColumnMap Map(string json) => ColumnMapFile.Parse("map.json", Encoding.UTF8.GetBytes(json)) is { Map: { } map } ? map : throw new ArgumentException(ColumnMapFile.Parse("map.json", Encoding.UTF8.GetBytes(json)).Refused!.ToString());
+    public static ColumnMap Map(string json)
+    {
+        var reading = ColumnMapFile.Parse("map.json", Encoding.UTF8.GetBytes(json));
+        return reading.Map ?? throw new ArgumentException(reading.Refused!.ToString());
+    }
 
     public Table With(string text, Encoding? encoding = null)
     {
@@ -25,9 +29,13 @@ public sealed class Table : IDisposable
         return this;
     }
 
+    public ImportPreview Preview(ColumnMap map) => Import.Preview(File, map, Book, stop: TestContext.Current.CancellationToken);
+
+    public ImportResult Run(ColumnMap map) => Import.Run(File, map, Book, stop: TestContext.Current.CancellationToken);
+
     public ImportResult BringIn(ColumnMap map)
     {
-        var result = Import.Run(File, map, Book);
+        var result = Run(map);
         Assert.Null(result.Refused);
         return result;
     }
