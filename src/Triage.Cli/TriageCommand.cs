@@ -9,14 +9,15 @@ public static class TriageCommand
     /// <summary>Runs one command line.</summary>
     /// <param name="output">Results; coloured only when it is a terminal.</param>
     /// <param name="errors">What was refused, one line each: what is wrong and what to do instead.</param>
+    /// <param name="stop">Ends a served bench, as Ctrl-C does.</param>
     /// <returns>0 done, 1 the check found errors, 2 not understood, 3 refused, 4 changed meanwhile, 5 cannot read or write.</returns>
-    public static async Task<int> RunAsync(IReadOnlyList<string> args, TextWriter output, TextWriter errors, TimeProvider clock)
+    public static async Task<int> RunAsync(IReadOnlyList<string> args, TextWriter output, TextWriter errors, TimeProvider clock, CancellationToken stop = default)
     {
         var desk = new Desk(output, errors, clock);
         var typed = Root(desk).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         return typed.Errors.Count > 0
             ? desk.Misused(typed)
-            : await typed.InvokeAsync(new InvocationConfiguration { Output = output, Error = errors, EnableDefaultExceptionHandler = false });
+            : await typed.InvokeAsync(new InvocationConfiguration { Output = output, Error = errors, EnableDefaultExceptionHandler = false }, stop);
     }
 
     private static RootCommand Root(Desk desk)
@@ -48,6 +49,7 @@ public static class TriageCommand
             NoteCommand.Of(desk),
             ReviewCommand.Of(desk),
             CheckCommand.Of(desk),
+            ServeCommand.Of(desk),
         };
         root.Options.Add(desk.BookOption);
         root.Options.Add(desk.JsonOption);

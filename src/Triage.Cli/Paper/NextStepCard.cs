@@ -28,7 +28,7 @@ internal static class NextStepCard
             Part(paper, bench, part);
         if (!next.Others.IsEmpty)
             paper.Field("or else", string.Join("; ", next.Others.Take(OthersShown).Select(o => $"{o.Name} ({Amounts.Money(o.ExpectedCost, bench.Settings)})")));
-        foreach (var forbidden in next.Forbidden.Take(OthersShown))
+        foreach (var forbidden in next.Forbidden.Where(f => f.Kind is StepKind.Reset or StepKind.Fix or StepKind.Swap).Take(OthersShown))
             paper.Field("not now", $"{forbidden.Name}: {forbidden.Why}");
         if (job is not null)
             paper.Field("record it", RecordLine(bench, answer, next, job));

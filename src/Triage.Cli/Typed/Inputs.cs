@@ -27,10 +27,10 @@ internal static class Inputs
         new(name) { Description = description, CustomParser = ReadDate };
 
     public static Argument<T> Choice<T>(string name, string description) where T : struct, Enum =>
-        new(name) { Description = $"{description} ({string.Join(", ", Words<T>())})", CustomParser = result => ReadChoice<T>(result) ?? default };
+        new(name) { HelpName = name, Description = $"{description} ({string.Join(", ", Words<T>())})", CustomParser = result => ReadChoice<T>(result) ?? default };
 
     public static Option<T?> OptionalChoice<T>(string name, string description) where T : struct, Enum =>
-        new(name) { Description = $"{description} ({string.Join(", ", Words<T>())})", CustomParser = ReadChoice<T> };
+        new(name) { HelpName = "word", Description = $"{description} ({string.Join(", ", Words<T>())})", CustomParser = ReadChoice<T> };
 
     public static Option<bool> Flag(string name, string description) => new(name) { Description = description };
 

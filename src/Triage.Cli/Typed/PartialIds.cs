@@ -40,7 +40,9 @@ internal static class PartialIds
         string[] tried = [.. job.Log.Select(Tried).OfType<string>().Reverse().Distinct()];
         if (tried.Length == 0)
             throw new RefusedException(CommandTexts.NothingTried(job.Id));
-        return tried.FirstOrDefault(id => bench.Notes.Find<Reset>(id)?.FormOf == typed.Trim()) ?? Only("reset or fix of this job", typed, tried);
+        string[] forms = [.. tried.Select(id => bench.Notes.Find<Reset>(id)?.FormOf ?? id)];
+        var meant = Only("reset or fix of this job", typed, tried, forms);
+        return tried.Contains(meant) ? meant : tried[Array.IndexOf(forms, meant)];
     }
 
     /// <summary>The exact form of a general reset for the job's machine, where it has one.</summary>

@@ -23,7 +23,7 @@ internal static class PageEndpoints
         pages.MapGet("/bench.css", StyleSheet.Get);
         pages.MapGet("/", () => PageResults.Of<ShelfPage>([]));
         pages.MapGet("/ask", (string? machine, string? complaint) => Asked(machine, complaint, null));
-        pages.MapPost("/ask", Ask);
+        pages.MapPost("/ask", (Delegate)Ask);
         pages.MapPost("/jobs", TakeIn);
         pages.MapGet("/jobs/{id}", GetJob);
         pages.MapGet("/jobs/{id}/{step}", (string id) => Results.Redirect(Address(id)));

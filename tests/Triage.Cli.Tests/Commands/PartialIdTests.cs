@@ -26,10 +26,14 @@ public sealed class PartialIdTests : IDisposable
         Assert.Equal("pellwick-s40-reset", tried.GetProperty("job").All("log")[^1].Text("reset"));
     }
 
-    [Fact]
-    public async Task What_held_is_looked_for_among_what_the_job_tried()
+    [Theory]
+    [InlineData("reset")]
+    [InlineData("om54")]
+    [InlineData("controller-reset")]
+    [InlineData("controller")]
+    public async Task What_held_is_looked_for_among_what_the_job_tried(string typed)
     {
-        var held = await bench.Json("held", "2026-021", "reset", "yes", "--after", "days");
+        var held = await bench.Json("held", "2026-021", typed, "yes", "--after", "days");
 
         Assert.Equal("ostrelle-om54-reset", held.GetProperty("job").All("log")[^1].Text("action"));
     }

@@ -16,7 +16,7 @@ public sealed class NoneOfTheseTests : IDisposable
         Assert.Contains("burnt-smell=yes", taken.Seen());
         Assert.Contains("stuck-note=yes", taken.Seen());
         Assert.Equal("unlisted", taken.Causes()[0]);
-        Assert.Contains(taken.Answer().All("remarks"), r => r.GetString()!.StartsWith("No listed cause explains this well. Look and measure more", StringComparison.Ordinal));
+        Assert.Contains(taken.Answer().All("remarks"), r => r.GetString()!.StartsWith("No listed cause explains this well.", StringComparison.Ordinal));
 
         var job = taken.GetProperty("job").Text("id");
         var closed = await bench.Json("close", job, "--outcome", "mended", "--new-cause", "Tin strap rubbed through to the key matrix", "--grade", "measured", "--minutes", "80");
