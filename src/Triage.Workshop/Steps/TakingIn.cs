@@ -13,9 +13,9 @@ internal sealed class TakingIn(Bench bench, DateTimeOffset now)
 {
     public Asking Ask(string machine, string complaint)
     {
-        var (job, recognition, remarks) = Draft(new() { Machine = machine, Complaint = complaint });
         if (Refuses(complaint) is { } refused)
-            return new(null, recognition, null, refused);
+            return new(null, new([], [], []), null, refused);
+        var (job, recognition, remarks) = Draft(new() { Machine = machine, Complaint = complaint });
         var asked = bench.AnswerFor(job);
         return new(job, recognition, asked.Answer, asked.Refused) { Remarks = remarks };
     }
