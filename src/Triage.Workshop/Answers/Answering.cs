@@ -83,7 +83,7 @@ internal sealed class Answering(Bench bench)
     }
 
     private static ImmutableArray<EvidenceInWords> InWords(Job job, JobEvidence evidence, WordsFor words) =>
-        [.. evidence.ObservedIn.Concat(evidence.ActedIn).Distinct()
+        [.. evidence.ObservedIn.Concat(evidence.MeasuredIn).Concat(evidence.ActedIn).Distinct()
             .Select(e => new EvidenceInWords(words.Entry(e), job.Log.IndexOf(e), (e as Saw)?.Words))
             .OrderBy(e => e.Entry)];
 }

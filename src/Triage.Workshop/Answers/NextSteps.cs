@@ -41,10 +41,14 @@ internal sealed class NextSteps(Bench bench, Job job, Reasoned reasoned, WordsFo
             Why = Why(advice),
             Others = [.. advice.Ranked.Skip(1).Take(OthersShown).Select(Other)],
             ToLearnMore = [.. advice.Ranked.Where(r => r.Option is TestOption).OrderByDescending(r => r.InformationGain).Take(ToLearnShown).Select(Other)],
-            Forbidden = [.. advice.Blocked.Select(b => new ForbiddenStep(b.Option.Id, cards.Of(b.Option.Id).Kind, cards.Of(b.Option.Id).Name, b.Why))],
+            Forbidden = [.. advice.Blocked.Select(b => new ForbiddenStep(b.Option.Id, cards.Of(b.Option.Id).Kind, cards.Of(b.Option.Id).Name, WhyNot(b, problem)))],
             Part = card.Part,
         };
     }
+
+    private string WhyNot(BlockedOption blocked, RepairProblem problem) =>
+        blocked.Option.Blocked
+        ?? $"Comes after: {string.Join(", ", blocked.Option.After.Where(id => !problem.Done.Contains(id)).Select(id => cards.Of(id).Name))}.";
 
     private OtherStep Other(RankedOption ranked)
     {

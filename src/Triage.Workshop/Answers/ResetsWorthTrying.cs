@@ -48,7 +48,7 @@ internal sealed class ResetsWorthTrying(Bench bench, Job job, Reasoned reasoned)
             .Select(id => bench.Notes.Find<Test>(id))
             .OfType<Test>()
             .Where(t => reasoned.Network.Scope.Tests.Any(offered => offered.Id == t.Id) && !Known(t))
-            .Select(t => $"{t.Name}, before power goes on.");
+            .Select(t => $"Cold, before power goes on: {char.ToLowerInvariant(t.Name[0])}{t.Name[1..]}.");
 
     private bool Known(Test test) =>
         test.Reveals is { } finding && reasoned.Network.Findings.TryGetValue(finding, out var index)

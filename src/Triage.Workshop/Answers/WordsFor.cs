@@ -45,8 +45,13 @@ internal sealed class WordsFor(Notebook notes, ImmutableArray<AccessStep> access
         var finding = notes.Find<Finding>(findingId);
         var value = finding?.Values.FirstOrDefault(v => v.Id == valueId);
         return finding is null ? $"{findingId}: {valueId}"
-            : value is null || value.Name == value.Id ? $"{finding.Name}: {valueId}"
-            : value.Name;
+            : value is not null && value.Name != value.Id ? value.Name
+            : valueId switch
+            {
+                "yes" => finding.Name,
+                "no" => $"not so: {finding.Name}",
+                _ => $"{finding.Name}: {valueId}",
+            };
     }
 
     public string Step(string id) => access.FirstOrDefault(s => s.Id == id)?.Name ?? id;

@@ -18,7 +18,9 @@ public sealed record DeviceNetwork
     public required ImmutableDictionary<string, ImmutableArray<(int Root, int State)>> Faults { get; init; }
 
     /// <summary>Name under which the outcome of a test that measures a part stands among the findings.</summary>
-    public static string Measurement(string test) => "measured:" + test;
+    public static string Measurement(string test) => MeasurementPrefix + test;
+
+    internal const string MeasurementPrefix = "measured:";
 
     public IEnumerable<string> FaultsIn(int root, int state) => Network.Roots[root].States[state].Faults;
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Reasoning.Networks;
 using Triage.Workshop.Knowledge;
+using Finding = Triage.Reasoning.Networks.Finding;
 
 namespace Triage.Workshop.Translating;
 
@@ -94,8 +95,27 @@ internal sealed class EvidenceFromJob
             return;
         }
 
+        if (finding.StartsWith(DeviceNetwork.MeasurementPrefix, StringComparison.Ordinal))
+        {
+            Measure(network.Network.Findings[index], v, entry);
+            return;
+        }
+
         observed.RemoveAll(o => o.Seen.Finding == index && o.Seen.Epoch == acted.Count && o.Seen.Under == under);
         observed.Add((new(index, v, acted.Count) { Under = under, WatchedMinutes = watched }, entry));
+    }
+
+    /// <summary>
+    /// A part that is measured shows what it is like even while a reset keeps its fault from showing: a likelihood over its root.
+    /// Measuring again in the same way replaces what was measured before.
+    /// </summary>
+    private void Measure(Finding measurement, int value, LogEntry entry)
+    {
+        var root = measurement.Links[0].Root;
+        var likelihoods = network.Network.Roots[root].States
+            .Select((_, state) => (measurement.Links.FirstOrDefault(l => l.State == state)?.Produces ?? measurement.Ambient)[value]);
+        measured.RemoveAll(m => m.Measured.Epoch == acted.Count && m.Entry is Tested before && entry is Tested now && before.Test == now.Test);
+        measured.Add((new(root, [.. likelihoods], acted.Count), entry));
     }
 
     private void Act(string id, Effect effect, LogEntry entry)
