@@ -1,0 +1,61 @@
+using Deque.AxeCore.Playwright;
+using Microsoft.Playwright;
+using Xunit;
+
+namespace Triage.Browser.Tests;
+
+/// <summary>Every page at the sizes and in the colours people have; nothing that keeps anybody out.</summary>
+public class PagesTests
+{
+    private static readonly (string Name, string Path)[] Pages =
+    [
+        ("shelf", "/"),
+        ("ask", "/ask?machine=Pellwick+S-40&complaint=power+lamp+lit%2C+nothing+on+the+display%2C+no+sound"),
+        ("ask-unknown", "/ask?machine=Zorbelic+9&complaint=hums"),
+        ("job-open", "/jobs/2026-022"),
+        ("job-reset", "/jobs/2026-023"),
+        ("job-closed", "/jobs/2026-005"),
+        ("find", "/find?q=back-up+capacitor"),
+        ("note", "/notes/backup-capacitor"),
+        ("review", "/review"),
+        ("check", "/check"),
+        ("stop", "/jobs/none"),
+    ];
+
+    [Theory]
+    [InlineData(390, ColorScheme.Light)]
+    [InlineData(390, ColorScheme.Dark)]
+    [InlineData(1280, ColorScheme.Light)]
+    [InlineData(1280, ColorScheme.Dark)]
+    public async Task No_page_keeps_anybody_out(int width, ColorScheme colours)
+    {
+        await using var phone = await Phone.Open(script: true, width, colours);
+        foreach (var (name, path) in Pages)
+        {
+            await phone.Go(path);
+            await phone.Page.ScreenshotAsync(new() { Path = Path.Combine(Artifacts, $"{name}-{width}-{colours}.png".ToLowerInvariant()), FullPage = true });
+            var result = await phone.Page.RunAxe().WaitAsync(TimeSpan.FromSeconds(90), TestContext.Current.CancellationToken);
+            Assert.True(
+                result.Violations.All(v => v.Impact is not ("serious" or "critical")),
+                $"{path}: {string.Join("; ", result.Violations.Select(v => $"{v.Impact} {v.Id} {v.Nodes.FirstOrDefault()?.Html}"))}");
+        }
+    }
+
+    /// <summary>A thumb needs 44 px (WCAG 2.2, 2.5.5, level AAA: the level AA minimum is 24), and a page as wide as the screen.</summary>
+    [Fact]
+    public async Task Buttons_are_big_enough_and_nothing_hangs_over_the_edge()
+    {
+        await using var phone = await Phone.Open(script: true);
+        foreach (var (_, path) in Pages)
+        {
+            await phone.Go(path);
+            var small = await phone.Page.EvaluateAsync<string[]>("() => [...document.querySelectorAll('button, .button, select, summary, input:not([type=hidden], [type=radio], [type=checkbox])')].filter(e => e.offsetParent && e.getBoundingClientRect().height < 43.5).map(e => e.outerHTML.slice(0, 120))");
+            Assert.Empty(small);
+            Assert.Equal(390, await phone.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"));
+        }
+    }
+
+    private static string Artifacts { get; } = Directory.CreateDirectory(Path.Combine(Root(AppContext.BaseDirectory), "artifacts", "pages")).FullName;
+
+    private static string Root(string folder) => File.Exists(Path.Combine(folder, "Triage.sln")) ? folder : Root(Path.GetDirectoryName(folder)!);
+}

@@ -1,0 +1,66 @@
+using Microsoft.Playwright;
+using Triage.Service.Tests;
+using Xunit;
+
+namespace Triage.Browser.Tests;
+
+/// <summary>A phone beside the bench: Chromium at phone size, by default without JavaScript.</summary>
+public sealed class Phone : IAsyncDisposable
+{
+    private readonly IPlaywright playwright;
+    private readonly IBrowser browser;
+
+    private Phone(IPlaywright playwright, IBrowser browser, ServedBench bench, IPage page) => (this.playwright, this.browser, Bench, Page) = (playwright, browser, bench, page);
+
+    public ServedBench Bench { get; }
+
+    public IPage Page { get; }
+
+    public static async Task<Phone> Open(bool script = false, int width = 390, ColorScheme colours = ColorScheme.Light)
+    {
+        var bench = await ServedBench.Start();
+        var playwright = await Playwright.CreateAsync();
+        var browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = ["--no-sandbox"] });
+        var page = await browser.NewPageAsync(new() { JavaScriptEnabled = script, ViewportSize = new() { Width = width, Height = 844 }, ColorScheme = colours, BaseURL = bench.Address.ToString(), BypassCSP = script });
+        page.SetDefaultTimeout(60_000);
+        return new(playwright, browser, bench, page);
+    }
+
+    public Task Go(string path) => Page.GotoAsync(path);
+
+    /// <summary>Takes a machine in from the shelf.</summary>
+    public async Task TakeIn(string machine, string complaint)
+    {
+        await Go("/");
+        await Page.GetByLabel("What is it?").FillAsync(machine);
+        await Page.GetByLabel("What does it do, or not do?").FillAsync(complaint);
+        await Page.GetByRole(AriaRole.Button, new() { Name = "Take it in" }).ClickAsync();
+        Assert.Contains("/jobs/", Page.Url);
+    }
+
+    /// <summary>Presses a button of the next step.</summary>
+    public Task Press(string value) => Page.Locator($"#next button[value='{value}']").ClickAsync();
+
+    public async Task<string> Text(string selector) => await Page.Locator(selector).First.InnerTextAsync();
+
+    public async Task<string> NextStep() => await Text("#next-name");
+
+    /// <summary>Probability of a cause in percent, as the page says it.</summary>
+    public async Task<double> Percent(string fault)
+    {
+        var text = await Page.Locator($"#causes li[data-fault='{fault}'] .cause span").TextContentAsync();
+        return text switch
+        {
+            "under 1 %" => 0.5,
+            "over 99 %" => 99.5,
+            _ => double.Parse(text!.Replace(" %", "", StringComparison.Ordinal), System.Globalization.CultureInfo.InvariantCulture),
+        };
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        await browser.DisposeAsync();
+        playwright.Dispose();
+        await Bench.DisposeAsync();
+    }
+}
