@@ -33,7 +33,7 @@ public static class BenchServer
         (server.Logging ?? ToConsole)(builder.Logging);
         AddServices(builder.Services, bench);
         var app = builder.Build();
-        app.UseExceptionHandler(Faults.Handle);
+        app.UseExceptionHandler(new ExceptionHandlerOptions { ExceptionHandler = Faults.Handle, CreateScopeForErrors = true });
         app.UseStatusCodePages(Faults.Say);
         app.Use(Loopback.OnlyOwnNames);
         app.Use(BrowserRules.Set);

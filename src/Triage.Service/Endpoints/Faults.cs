@@ -10,7 +10,7 @@ namespace Triage.Service.Endpoints;
 /// <summary>Whatever goes wrong below the steps: a problem document for programs, a page for people, never a stack trace.</summary>
 internal static class Faults
 {
-    public static void Handle(IApplicationBuilder app) => app.Run(http =>
+    public static Task Handle(HttpContext http)
     {
         var (status, what, instead) = http.Features.Get<IExceptionHandlerFeature>()?.Error switch
         {
@@ -19,7 +19,7 @@ internal static class Faults
             _ => (StatusCodes.Status500InternalServerError, "Something went wrong in the program.", "Nothing of this step was kept. The log names where; try again, and look at the notes with the check if it stays."),
         };
         return Answer(http, status, what, instead);
-    });
+    }
 
     public static Task Say(StatusCodeContext context)
     {

@@ -22,7 +22,7 @@ internal static class PageEndpoints
         var pages = routes.MapGroup("").ExcludeFromDescription();
         pages.MapGet("/bench.css", StyleSheet.Get);
         pages.MapGet("/", () => PageResults.Of<ShelfPage>([]));
-        pages.MapGet("/ask", (string? machine, string? complaint) => Asked(machine, complaint, null));
+        pages.MapGet("/ask", (LiveBench bench, string? machine, string? complaint) => Asked(bench, machine, complaint, null));
         pages.MapPost("/ask", Ask);
         pages.MapPost("/jobs", TakeIn);
         pages.MapGet("/jobs/{id}", GetJob);
@@ -36,16 +36,23 @@ internal static class PageEndpoints
 
     public static string Address(string job) => $"/jobs/{Uri.EscapeDataString(job)}";
 
-    private static IResult Asked(string? machine, string? complaint, Sent? sent) =>
-        PageResults.Of<AskPage>(new() { ["Machine"] = machine ?? "", ["Complaint"] = complaint ?? "", ["Sent"] = sent }, sent is null ? StatusCodes.Status200OK : Problems.StatusOf(sent.Refused.Kind));
+    /// <summary>Nothing asked yet is no refusal.</summary>
+    private static IResult Asked(LiveBench bench, string? machine, string? complaint, Sent? sent)
+    {
+        var asking = bench.Steps.Ask(machine ?? "", complaint ?? "");
+        var refused = sent?.Refused ?? (machine is null && complaint is null ? null : asking.Refused);
+        return PageResults.Of<AskPage>(
+            new() { ["Now"] = bench.Current, ["Asking"] = asking, ["Machine"] = machine ?? "", ["Complaint"] = complaint ?? "", ["Refused"] = refused, ["Sent"] = sent },
+            refused is null ? StatusCodes.Status200OK : Problems.StatusOf(refused.Kind));
+    }
 
     /// <summary>Nothing is written, so it needs no proof of where the form came from.</summary>
-    private static async Task<IResult> Ask(HttpContext http)
+    private static async Task<IResult> Ask(HttpContext http, LiveBench bench)
     {
         var form = new Form(await http.Request.ReadFormAsync(http.RequestAborted));
         var (machine, complaint) = (form.Need("machine"), form.Need("complaint"));
         var address = $"/ask{QueryString.Create(new Dictionary<string, string?> { ["machine"] = machine, ["complaint"] = complaint })}";
-        return address.Length < LongestAddress ? SeeOther(http, address) : Asked(machine, complaint, null);
+        return address.Length < LongestAddress ? SeeOther(http, address) : Asked(bench, machine, complaint, null);
     }
 
     private static async Task<IResult> TakeIn(HttpContext http, LiveBench bench, StepRecorder recorder, IAntiforgery antiforgery)
@@ -64,7 +71,7 @@ internal static class PageEndpoints
                 Worth = form.Number("worth", "worth"),
             })))
             : new() { Refused = OldForm };
-        return result.Refused is { } refused ? Asked(form.Need("machine"), form.Need("complaint"), new("take-in", fields, refused)) : SeeOther(http, Address(result.Job!.Id));
+        return result.Refused is { } refused ? Asked(bench, form.Need("machine"), form.Need("complaint"), new("take-in", fields, refused)) : SeeOther(http, Address(result.Job!.Id));
     }
 
     private static IResult GetJob(string id, LiveBench bench, KnownAnswers answers) => Shown(id, bench, answers, null);

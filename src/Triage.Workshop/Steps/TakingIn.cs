@@ -13,10 +13,10 @@ internal sealed class TakingIn(Bench bench, DateTimeOffset now)
 {
     public Asking Ask(string machine, string complaint, ImmutableArray<SeenFinding> seen)
     {
-        var (draft, recognition, remarks) = Draft(new() { Machine = machine, Complaint = complaint });
         var unusable = seen.IsEmpty || !string.IsNullOrWhiteSpace(complaint) ? Refuses(complaint) : null;
         if ((unusable ?? seen.Select(Refuses).FirstOrDefault(r => r is not null)) is { } refused)
-            return new(null, recognition, null, refused);
+            return new(null, new([], [], []), null, refused);
+        var (draft, recognition, remarks) = Draft(new() { Machine = machine, Complaint = complaint });
         var job = draft with { Log = [.. draft.Log, .. seen.Select(s => new Saw(now, s.Finding, s.Value))] };
         var asked = bench.AnswerFor(job);
         return new(job, recognition, asked.Answer, asked.Refused) { Remarks = remarks };

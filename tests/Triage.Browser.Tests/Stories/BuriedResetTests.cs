@@ -40,10 +40,8 @@ public class BuriedResetTests
         Assert.StartsWith("backup-capacitor", await leading.GetAttributeAsync("data-fault"));
         Assert.Contains("until power was lost", await leading.InnerTextAsync());
 
-        Assert.Contains("leakage", await phone.NextStep(), StringComparison.OrdinalIgnoreCase);
-        await phone.Press("no");
-        Assert.Contains("in place", await phone.NextStep());
-        await phone.Press("flat-low");
+        await CheckInPlace(phone);
+        await CheckInPlace(phone);
         Assert.Contains("one leg lifted", await phone.NextStep());
         await phone.Press("flat-low");
         Assert.Equal("Replace the back-up capacitor", await phone.NextStep());
@@ -63,7 +61,8 @@ public class BuriedResetTests
 
         await Close(page, "backup-capacitor-shorted", "measured");
         var taught = page.Locator("#taught li[data-device=pellwick-s40][data-fault=backup-capacitor-shorted]");
-        Assert.Contains("because of this job", await taught.InnerTextAsync());
+        Assert.Contains("Because of this job", await phone.Text("#taught"));
+        Assert.Matches(@"\d+ % → \d+ %", await taught.InnerTextAsync());
         var job = page.Url.Split('/')[^1].Split('#')[0];
 
         await phone.Go($"/ask?machine=Pellwick+S-40&complaint={Uri.EscapeDataString(Complaint)}");
@@ -72,6 +71,15 @@ public class BuriedResetTests
         await why.Locator("summary").ClickAsync();
         var behind = why.Locator("li", new() { Has = page.Locator($"a[href='/jobs/{job}']") });
         Assert.Contains("% without this job", await behind.InnerTextAsync());
+    }
+
+    /// <summary>The planner says in which order: both leave the part where it is, behind the same lid.</summary>
+    private static async Task CheckInPlace(Phone phone)
+    {
+        var step = await phone.NextStep();
+        var looks = step.StartsWith("Look for leakage", StringComparison.Ordinal);
+        Assert.True(looks || step == "Ohms across the back-up capacitor, in place", step);
+        await phone.Press(looks ? "no" : "flat-low");
     }
 
     private static async Task Heard(IPage page, string finding, string value)

@@ -66,6 +66,7 @@ public sealed partial class FormsTests : IAsyncLifetime
     public async Task A_very_long_complaint_is_refused_in_words_and_kept()
     {
         var response = await Post("/ask", ("machine", "Corvane K-61"), ("complaint", "hums " + new string('x', 100_000)));
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, response.StatusCode);
         var page = await Text(response);
         Assert.Contains("20,000 are the most", page);
         Assert.Contains("hums xxxxx", page);

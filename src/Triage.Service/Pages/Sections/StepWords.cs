@@ -1,6 +1,5 @@
 using System.Globalization;
 using Triage.Notes.Kinds;
-using Triage.Service.Pages.Pictures;
 using Triage.Workshop.Answers;
 
 namespace Triage.Service.Pages.Sections;
@@ -35,9 +34,9 @@ internal static class StepWords
 
     public static string Of(Grade grade) => grade switch
     {
-        Grade.Measured => "measured: shown bad, or the old part brought the fault back",
-        Grade.Swapped => "swapped: a new one helped, and it held",
-        Grade.HoldUnknown => "not known yet whether it holds",
+        Grade.Measured => "measured: shown bad, or old part back and fault back",
+        Grade.Swapped => "swapped: a new one helped, and held",
+        Grade.HoldUnknown => "hold not known yet",
         Grade.Told => "told, with detail",
         Grade.Hearsay => "hearsay",
     };
@@ -49,6 +48,9 @@ internal static class StepWords
         _ => value.Name,
     };
 
+    /// <summary>A value that says by itself what it is about, or the finding with it.</summary>
+    public static string Of(Finding finding, FindingValue value) => value.Name == value.Id ? $"{finding.Name}: {Of(value)}" : value.Name;
+
     public static string Minutes(double minutes) => string.Create(CultureInfo.InvariantCulture, $"{minutes:0.#} min");
 
     public static string Amount(double amount) => amount.ToString(amount < 10 ? "0.#" : "0", CultureInfo.InvariantCulture);
@@ -56,7 +58,4 @@ internal static class StepWords
     public static string Day(DateTimeOffset? at) => at?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "";
 
     public static string Moment(DateTimeOffset at) => at.ToString("yyyy-MM-dd HH:mm", CultureInfo.InvariantCulture);
-
-    public static string Change(Workshop.Steps.Taught taught) =>
-        $"{Percent.Of(taught.Before)} before, {Percent.Of(taught.After)} after";
 }
