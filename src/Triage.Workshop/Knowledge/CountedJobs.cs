@@ -9,13 +9,12 @@ namespace Triage.Workshop.Knowledge;
 /// Learned numbers, and what each closed job told them. Immutable. A job closed last costs the same however many there are; one
 /// changed among those that the epoch was fitted to has the epoch fitted anew, so that the numbers are those of learning from nothing.
 /// </summary>
-internal sealed record CountedJobs(Learned Learned, ImmutableDictionary<string, JobRecord> Records)
+/// <param name="Records">What each counted job tells, by job id.</param>
+/// <param name="InOrder">The same in the order in which epochs are fitted.</param>
+internal sealed record CountedJobs(Learned Learned, ImmutableDictionary<string, JobRecord> Records, ImmutableSortedSet<JobRecord> InOrder)
 {
     private static readonly IComparer<JobRecord> Canonical = Comparer<JobRecord>.Create((a, b) =>
         a.Closed.CompareTo(b.Closed) is var byDate and not 0 ? byDate : string.CompareOrdinal(a.Id, b.Id));
-
-    /// <summary>In the order in which epochs are fitted.</summary>
-    private ImmutableSortedSet<JobRecord> InOrder { get; init; } = Records.Values.ToImmutableSortedSet(Canonical);
 
     /// <summary>Learns everything anew: when the knowledge notes changed, or at the start.</summary>
     public static CountedJobs Of(Notebook notes, Func<Job, double> trust)
@@ -23,7 +22,8 @@ internal sealed record CountedJobs(Learned Learned, ImmutableDictionary<string, 
         var records = notes.Jobs.Select(job => Record(job, notes, trust(job))).OfType<JobRecord>().ToList();
         return new(
             Learner.Learn(KnowledgeFromNotes.Of(notes), records, LearnerSettings.Default),
-            records.ToImmutableDictionary(r => r.Id, StringComparer.Ordinal));
+            records.ToImmutableDictionary(r => r.Id, StringComparer.Ordinal),
+            records.ToImmutableSortedSet(Canonical));
     }
 
     /// <summary>The jobs with these ids put in place of what they told before: new, closed, edited, opened again, gone.</summary>
@@ -48,11 +48,11 @@ internal sealed record CountedJobs(Learned Learned, ImmutableDictionary<string, 
 
     /// <summary>One job less, under the same epoch.</summary>
     public CountedJobs Without(string id) => Records.TryGetValue(id, out var record)
-        ? new(Learned.Without(record), Records.Remove(id)) { InOrder = InOrder.Remove(record) }
+        ? new(Learned.Without(record), Records.Remove(id), InOrder.Remove(record))
         : this;
 
     private CountedJobs With(JobRecord record) =>
-        new(Learned.With(record), Records.Add(record.Id, record)) { InOrder = InOrder.Add(record) };
+        new(Learned.With(record), Records.Add(record.Id, record), InOrder.Add(record));
 
     private bool WasFittedTo(JobRecord? record) => record is not null && InOrder.IndexOf(record) < Learned.Epoch.FittedTo;
 

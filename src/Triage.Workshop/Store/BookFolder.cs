@@ -99,7 +99,7 @@ public sealed class BookFolder(BookSource source, TimeProvider clock)
 
     private Refusal ChangedMeanwhile(string path, ReadOnlyMemory<byte> bytes)
     {
-        var stamp = clock.GetUtcNow().ToString("yyyyMMdd-HHmmss-fff", CultureInfo.InvariantCulture);
+        var stamp = clock.GetUtcNow().UtcDateTime.ToString("yyyyMMdd-HHmmss-fff", CultureInfo.InvariantCulture);
         var folder = Path.Combine(Aside, "kept");
         Directory.CreateDirectory(folder);
         var kept = FreeName(folder, $"{Path.GetFileNameWithoutExtension(path)}.{stamp}");

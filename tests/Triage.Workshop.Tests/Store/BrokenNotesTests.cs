@@ -19,7 +19,7 @@ public sealed class BrokenNotesTests
         var broken = bench.Live.Current;
         Assert.Null(broken.Notes.Find<Job>("2024-002"));
         Assert.DoesNotContain("2024-002", broken.Counted.Records.Keys);
-        Assert.Contains(broken.Problems, p => p.ToString().StartsWith($"{Path2024}:34:1: A git conflict marker", StringComparison.Ordinal));
+        Assert.Contains(broken.Problems, p => p.ToString().StartsWith($"{Path2024}:36:1: A git conflict marker", StringComparison.Ordinal));
         Assert.Contains(broken.Find(new("Haverkate")).Hits, h => h.Kind == "unreadable" && h.Title == Path2024);
         Assert.StartsWith($"{Path2024} cannot be changed by the program: A git conflict marker", bench.Live.Steps.FollowUp("2024-002", cameBack: false).Refused!.What, StringComparison.Ordinal);
 
