@@ -67,7 +67,7 @@ public sealed class LiveBench : IAsyncDisposable
         // watches begin before the first reading, so that nothing changes between the two unseen
         ImmutableArray<FolderWatch> watches = options.Watch ? [.. options.Books.Select(b => new FolderWatch(b.Folder))] : [];
         var bench = new LiveBench(options);
-        bench.Rebuild();
+        bench.Begin();
         bench.watching.AddRange(watches.Select((watch, i) => bench.Follow(bench.folders[i], watch)));
         return bench;
     }
@@ -92,10 +92,7 @@ public sealed class LiveBench : IAsyncDisposable
                 return;
             var onlyJobs = IsOnlyJobs(changed);
             (books, settings) = (books.With(after), newSettings);
-            if (onlyJobs && IsOnlyJobs(changed))
-                Take(changed);
-            else
-                Rebuild();
+            Take(changed, onlyJobs && IsOnlyJobs(changed));
         }
     }
 
@@ -127,11 +124,9 @@ public sealed class LiveBench : IAsyncDisposable
     /// <summary>Jobs come and go all day; everything else changes what all answers rest on.</summary>
     private bool IsOnlyJobs(ChangedNotes changed) => changed.Ids.All(id => books.Claiming(id).All(n => n is Job));
 
-    private void Take(ChangedNotes changed)
+    private void Take(ChangedNotes changed, bool onlyJobs)
     {
-        var notes = Current.Notes;
-        foreach (var id in changed.Ids)
-            notes = books.Claiming(id) is [var only] ? notes.With(only) : notes.Without(id);
+        var notes = onlyJobs ? changed.Ids.Aggregate(Current.Notes, WithOrWithout) : books.Notebook;
         foreach (var (before, after) in changed.Files)
         {
             index.Remove(OpenBooks.IdAt((after ?? before)!.Place));
@@ -139,10 +134,15 @@ public sealed class LiveBench : IAsyncDisposable
                 index.Put(OpenBooks.Unread(after));
         }
 
-        foreach (var id in changed.Ids)
+        foreach (var id in onlyJobs ? changed.Ids : books.NamedIn(changed))
             PutInIndex(id, notes);
-        Publish(notes, Current.Counted.Recounted(changed.Ids, notes, TrustOf), Current.Recogniser);
+        if (onlyJobs)
+            Publish(notes, Current.Counted.Recounted(changed.Ids, notes, TrustOf), Current.Recogniser);
+        else
+            PublishAnew(notes);
     }
+
+    private Notebook WithOrWithout(Notebook notes, string id) => books.Claiming(id) is [var only] ? notes.With(only) : notes.Without(id);
 
     private void PutInIndex(string id, Notebook notes)
     {
@@ -154,13 +154,18 @@ public sealed class LiveBench : IAsyncDisposable
         }
     }
 
-    private void Rebuild()
+    private void Begin()
     {
         var notes = books.Notebook;
-        index.Clear();
-        index.Synonyms = SynonymRings.From(notes.Knowledge);
         foreach (var words in books.ForSearch(notes))
             index.Put(words);
+        PublishAnew(notes);
+    }
+
+    /// <summary>Publishes what rests on other knowledge than before.</summary>
+    private void PublishAnew(Notebook notes)
+    {
+        index.Synonyms = SynonymRings.From(notes.Knowledge);
         Publish(notes, CountedJobs.Of(notes, TrustOf), Recogniser.Build(notes.Of<Finding>()));
     }
 

@@ -36,6 +36,16 @@ internal sealed record OpenBooks(ImmutableArray<OpenBook> Books)
     public static IndexedNote Unread(NoteReading reading) =>
         IndexedNote.Unreadable(reading.Place.Path, reading.Text.Content) with { Id = IdAt(reading.Place) };
 
+    /// <summary>Ids of the notes that changed and of those found by their words: a job is found by the names of a test, and of what that reveals.</summary>
+    public IReadOnlySet<string> NamedIn(ChangedNotes changed)
+    {
+        var named = changed.Names.ToHashSet(StringComparer.Ordinal);
+        for (var step = 0; step < 2; step++)
+            named.UnionWith(Books.SelectMany(b => b.Index.Readings).Select(r => r.Note).OfType<Note>()
+                .Where(n => n.References.Any(r => named.Contains(r.Id))).Select(n => n.Id).ToList());
+        return named;
+    }
+
     /// <summary>Where a note is filed in the search when its id is not its own.</summary>
     public static string IdAt(NotePlace place) => $"{place.Book}/{place.Path}";
 

@@ -8,7 +8,7 @@ namespace Triage.Workshop.Tests.Store;
 /// <summary>Whether a bench that moved along with its folder says what one opened afresh says.</summary>
 internal static class BenchComparison
 {
-    private static readonly string[] Questions = ["display", "no sound", "belt", "capacitor C14", "generated", "zzgone", ""];
+    private static readonly string[] Questions = ["display", "no sound", "belt", "capacitor C14", "generated", "zzfault", "zzspindle", ""];
 
     public static void Same(Bench fresh, Bench moved)
     {

@@ -79,16 +79,17 @@ public sealed class BrokenNotesTests
     }
 
     [Fact]
-    public async Task LogThatIsNoList_IsRefused_AndStaysAsItIs()
+    public async Task EntryBehindAnAlias_IsNotTakenBack_AndTheNoteStaysAsItIs()
     {
         using var book = new SmallBook();
-        var odd = SmallBook.OpenJob.Replace("complaint: crackles\n", "complaint: crackles\nlog: nothing yet\n", StringComparison.Ordinal);
+        var odd = SmallBook.OpenJob.Replace("complaint: crackles\n", "complaint: crackles\nspare: &entries\n  - {at: 2026-01-05T09:10:00+01:00, line: hums}\nlog: *entries\n", StringComparison.Ordinal);
         book.Write(SmallBook.JobPath, odd);
         await using var live = book.Open();
 
-        var refused = live.Steps.Line(SmallBook.JobId, "hello").Refused;
+        var refused = live.Steps.Undo(SmallBook.JobId, 0).Refused;
 
         Assert.Equal(RefusalKind.CannotWrite, refused!.Kind);
+        Assert.StartsWith($"{SmallBook.JobPath} cannot be changed by the program: ", refused.What, StringComparison.Ordinal);
         Assert.Equal(odd, File.ReadAllText(book.At(SmallBook.JobPath)));
     }
 

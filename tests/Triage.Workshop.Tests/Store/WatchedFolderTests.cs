@@ -55,6 +55,17 @@ public sealed class WatchedFolderTests
     }
 
     [Fact]
+    public async Task FindingRenamed_IsFoundInTheJobsThatShowIt()
+    {
+        await using var bench = DemoBench.Open(watch: true);
+        var file = Directory.EnumerateFiles(Path.Combine(bench.Folder, "common"), "capstan.md", SearchOption.AllDirectories).Single();
+        File.WriteAllText(file, File.ReadAllText(file).Replace("\nname: ", "\nname: zzspindle ", StringComparison.Ordinal));
+
+        await Eventually.Is(bench.Live, b => b.Notes.Find<Finding>("capstan")!.Name.StartsWith("zzspindle", StringComparison.Ordinal));
+        await SameAsFresh(bench);
+    }
+
+    [Fact]
     public async Task FolderMovedAndFolderRemoved_EndAsAFreshOpen()
     {
         await using var bench = DemoBench.Open(watch: true);
