@@ -59,6 +59,13 @@ public sealed record BookIndex
         return (named.Count > 0 ? named : notes) is [var only] ? only : null;
     }
 
+    /// <summary>Every note that claims an id as its own, by path; more than one is a mistake in the book.</summary>
+    public IEnumerable<Note> Claiming(string id) =>
+        _pathsById.GetValueOrDefault(id, []).Select(p => _readings[p].Note!).Where(n => n.Id == id);
+
+    /// <summary>All files that are notes or want to be, by path.</summary>
+    public IEnumerable<NoteReading> Readings => _readings.Values;
+
     /// <summary>What is at a path; null when no note is.</summary>
     public NoteReading? At(string path) => _readings.GetValueOrDefault(path);
 

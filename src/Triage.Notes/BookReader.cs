@@ -23,9 +23,14 @@ public static class BookReader
     public static BookIndex ReadIndex(string name, string folder)
     {
         var readings = new ConcurrentBag<NoteReading>();
-        Parallel.ForEach(Files(folder), file => readings.Add(ReadFile(name, folder, Path.GetRelativePath(folder, file).Replace('\\', '/'))));
+        Parallel.ForEach(Paths(folder, folder), path => readings.Add(ReadFile(name, folder, path)));
         return BookIndex.Of(name, readings);
     }
+
+    /// <summary>Files of a book's folder, or of one below it, that are read as notes: relative to the book, with forward slashes.</summary>
+    /// <exception cref="DirectoryNotFoundException">There is no such folder.</exception>
+    public static IEnumerable<string> Paths(string folder, string below) =>
+        Files(below).Select(file => Path.GetRelativePath(folder, file).Replace('\\', '/'));
 
     /// <summary>One file of a book. A file that cannot be opened gives a problem.</summary>
     /// <param name="path">Relative to the folder, with forward slashes.</param>

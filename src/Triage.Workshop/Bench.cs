@@ -7,6 +7,7 @@ using Triage.Search.Words;
 using Triage.Workshop.Answers;
 using Triage.Workshop.Knowledge;
 using Triage.Workshop.Steps;
+using Triage.Workshop.Store;
 
 namespace Triage.Workshop;
 
@@ -16,10 +17,10 @@ namespace Triage.Workshop;
 /// </summary>
 public sealed class Bench
 {
-    private readonly NoteSearcher searcher;
+    private readonly SnapshotSearch searcher;
     private readonly Lazy<ImmutableArray<Problem>> problems;
 
-    internal Bench(Notebook notes, CountedJobs counted, Recogniser recogniser, NoteSearcher searcher, Lazy<ImmutableArray<Problem>> problems, BenchSettings settings, long version)
+    internal Bench(Notebook notes, CountedJobs counted, Recogniser recogniser, SnapshotSearch searcher, Lazy<ImmutableArray<Problem>> problems, BenchSettings settings, long version)
     {
         (Notes, Counted, Recogniser, Settings, Version) = (notes, counted, recogniser, settings, version);
         (this.searcher, this.problems) = (searcher, problems);

@@ -1,10 +1,7 @@
 using System.Collections.Immutable;
 using Triage.Notes;
 using Triage.Notes.Kinds;
-using Triage.Notes.Linting;
-using Triage.Notes.Parsing;
 using NoteIndex = Triage.Search.Indexing.NoteIndex;
-using IndexedNote = Triage.Search.Indexing.IndexedNote;
 using Triage.Search.Queries;
 using Triage.Search.Words;
 using Triage.Workshop.Knowledge;
@@ -23,16 +20,21 @@ public sealed class LiveBench : IAsyncDisposable
     private readonly BenchOptions options;
     private readonly ImmutableArray<BookFolder> folders;
     private readonly NoteIndex index = NoteIndex.InMemory();
+    private readonly SearchLoans searches;
     private readonly CancellationTokenSource closing = new();
     private readonly List<Task> watching = [];
-    private ImmutableDictionary<string, OpenBook> books = ImmutableDictionary.Create<string, OpenBook>(StringComparer.Ordinal);
+    private OpenBooks books;
+    private SettingsFile settings;
     private Bench current = null!;
 
     private LiveBench(BenchOptions options)
     {
         this.options = options;
         folders = [.. options.Books.Select(b => new BookFolder(b, options.Clock))];
+        searches = new(index);
         Steps = new(this);
+        books = new([.. options.Books.Select(OpenBook.Read)]);
+        settings = SettingsFile.Of(options.Books);
     }
 
     /// <summary>The newest snapshot.</summary>
@@ -51,114 +53,146 @@ public sealed class LiveBench : IAsyncDisposable
 
     /// <summary>Reads all books and keeps them in step with their folders.</summary>
     /// <exception cref="DirectoryNotFoundException">A book's folder is not there; the message names it.</exception>
+    /// <exception cref="ArgumentException">Two books have one name.</exception>
     public static LiveBench Open(BenchOptions options)
     {
         var missing = options.Books.FirstOrDefault(b => !Directory.Exists(b.Folder));
         if (missing is not null)
             throw new DirectoryNotFoundException($"The folder of book “{missing.Name}” is not there: {missing.Folder}. Name another with --book, or create it.");
+        var twice = options.Books.GroupBy(b => b.Name).FirstOrDefault(g => g.Skip(1).Any());
+        if (twice is not null)
+            throw new ArgumentException($"Two books are called “{twice.Key}”: {string.Join(" and ", twice.Select(b => b.Folder))}. Give one of them another name.");
+        foreach (var source in options.Books.Where(b => b.Writable))
+            new BookFolder(source, options.Clock).CleanUp();
+        // watches begin before the first reading, so that nothing changes between the two unseen
+        ImmutableArray<FolderWatch> watches = options.Watch ? [.. options.Books.Select(b => new FolderWatch(b.Folder))] : [];
         var bench = new LiveBench(options);
-        bench.Rescan();
-        if (options.Watch)
-            bench.watching.AddRange(bench.folders.Select(bench.Watch));
+        bench.Begin();
+        bench.watching.AddRange(watches.Select((watch, i) => bench.Follow(bench.folders[i], watch)));
         return bench;
     }
 
-    /// <summary>Reads every note again. A folder that is gone keeps its last known notes.</summary>
+    /// <summary>Looks at every file again. A folder that is gone keeps its last known notes.</summary>
     public void Rescan()
     {
-        lock (changing)
-        {
-            foreach (var folder in folders.Where(f => Directory.Exists(f.Source.Folder)))
-                books = books.SetItem(folder.Source.Name, OpenBook.Read(folder.Source));
-            var read = books.Values.Select(b => b.Index.ToBook()).ToList();
-            var notes = Notebook.Of(read.SelectMany(b => b.Notes));
-            index.Clear();
-            index.Synonyms = SynonymRings.From(notes.Knowledge);
-            foreach (var note in read.SelectMany(b => b.Notes))
-                index.Put(IndexedNote.From(note, notes.Find<Note>));
-            foreach (var unreadable in read.SelectMany(b => b.SearchOnly))
-                index.Put(IndexedNote.Unreadable(unreadable.Place.Path, unreadable.Text.Content));
-            Publish(notes, CountedJobs.Of(notes, TrustOf), Recogniser.Build(notes.Of<Finding>()));
-        }
+        foreach (var folder in folders)
+            Reread(folder, [""]);
     }
 
-    /// <summary>Reads the named notes again and publishes one snapshot with all of them.</summary>
-    internal void Reread(BookFolder folder, IEnumerable<string> paths)
+    /// <summary>Reads again what changed and publishes one snapshot with all of it. A folder that is gone keeps its last known notes.</summary>
+    /// <param name="paths">Files or folders, relative to the book; an empty one means all of it.</param>
+    internal void Reread(BookFolder folder, IReadOnlyCollection<string> paths)
     {
         lock (changing)
         {
-            var before = books[folder.Source.Name];
-            var touched = paths.ToList();
-            var after = touched.Aggregate(before, (book, path) => book.Reread(folder, path));
-            if (ReferenceEquals(before, after))
+            var before = books[folder.Source];
+            var (after, changed) = Reread(before, folder, paths);
+            var newSettings = paths.Any(p => p.Length == 0 || p == SettingsFile.Name) && folder.IsThere ? SettingsFile.Of(options.Books) : settings;
+            if (changed.Files.IsEmpty && newSettings.IsAsBefore(settings))
                 return;
-            books = books.SetItem(folder.Source.Name, after);
-            var changed = ChangedNotes.Between(before, after, touched);
-            if (changed.OnlyJobs)
-                Take(changed);
-            else
-                Rescan();
+            var onlyJobs = IsOnlyJobs(changed);
+            (books, settings) = (books.With(after), newSettings);
+            Take(changed, onlyJobs && IsOnlyJobs(changed));
         }
     }
 
     /// <summary>The book in which a note lies, when it may be written.</summary>
     internal BookFolder? Writable(NotePlace place) => folders.FirstOrDefault(f => f.Source.Name == place.Book && f.Source.Writable);
 
-    private void Take(ChangedNotes changed)
+    /// <inheritdoc cref="OpenBooks.Unusable"/>
+    internal (NotePlace Place, string Why)? Unusable(string id)
     {
-        var (notes, counted) = (Current.Notes, Current.Counted);
-        foreach (var gone in changed.Gone)
-        {
-            (notes, counted) = (notes.Without(gone.Id), counted.Without(gone.Id));
-            index.Remove(gone.Id);
-        }
-
-        foreach (var job in changed.Jobs)
-        {
-            notes = notes.With(job);
-            counted = counted.With(job, notes, TrustOf(job));
-        }
-
-        foreach (var reading in changed.Readings)
-            PutInIndex(reading, notes);
-        Publish(notes, counted, Current.Recogniser);
+        lock (changing)
+            return books.Unusable(id);
     }
 
-    private void PutInIndex(NoteReading reading, Notebook notes)
+    private static (OpenBook After, ChangedNotes Changed) Reread(OpenBook before, BookFolder folder, IEnumerable<string> paths)
     {
-        if (reading.Note is { } note)
-            index.Put(IndexedNote.From(note, notes.Find<Note>));
-        else if (reading.IsNote)
-            index.Put(IndexedNote.Unreadable(reading.Place.Path, reading.Text.Content));
+        try
+        {
+            var files = paths.SelectMany(before.NotesAt).Distinct(StringComparer.Ordinal).ToList();
+            var after = files.Aggregate(before, (book, path) => book.Reread(path));
+            // what seemed deleted one by one was the folder going away
+            return folder.IsThere ? (after, ChangedNotes.Between(before, after, files)) : (before, ChangedNotes.None);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return (before, ChangedNotes.None);
+        }
+    }
+
+    /// <summary>Jobs come and go all day; everything else changes what all answers rest on.</summary>
+    private bool IsOnlyJobs(ChangedNotes changed) => changed.Ids.All(id => books.Claiming(id).All(n => n is Job));
+
+    private void Take(ChangedNotes changed, bool onlyJobs)
+    {
+        var notes = onlyJobs ? changed.Ids.Aggregate(Current.Notes, WithOrWithout) : books.Notebook;
+        foreach (var (before, after) in changed.Files)
+        {
+            index.Remove(OpenBooks.IdAt((after ?? before)!.Place));
+            if (after is { Note: null })
+                index.Put(OpenBooks.Unread(after));
+        }
+
+        foreach (var id in onlyJobs ? changed.Ids : books.NamedIn(changed))
+            PutInIndex(id, notes);
+        if (onlyJobs)
+            Publish(notes, Current.Counted.Recounted(changed.Ids, notes, TrustOf), Current.Recogniser);
+        else
+            PublishAnew(notes);
+    }
+
+    private Notebook WithOrWithout(Notebook notes, string id) => books.Claiming(id) is [var only] ? notes.With(only) : notes.Without(id);
+
+    private void PutInIndex(string id, Notebook notes)
+    {
+        index.Remove(id);
+        foreach (var note in books.Claiming(id))
+        {
+            index.Remove(OpenBooks.IdAt(note.Place));
+            index.Put(OpenBooks.ForSearch(note, notes));
+        }
+    }
+
+    private void Begin()
+    {
+        var notes = books.Notebook;
+        foreach (var words in books.ForSearch(notes))
+            index.Put(words);
+        PublishAnew(notes);
+    }
+
+    /// <summary>Publishes what rests on other knowledge than before.</summary>
+    private void PublishAnew(Notebook notes)
+    {
+        index.Synonyms = SynonymRings.From(notes.Knowledge);
+        Publish(notes, CountedJobs.Of(notes, TrustOf), Recogniser.Build(notes.Of<Finding>()));
     }
 
     private void Publish(Notebook notes, CountedJobs counted, Recogniser recogniser)
     {
         index.Refresh();
-        var all = books;
-        var problems = new Lazy<ImmutableArray<Problem>>(() => [.. Linter.Check([.. options.Books.Select(b => all[b.Name].Index.ToBook())]).SelectMany(b => b.Problems)]);
-        var next = new Bench(notes, counted, recogniser, index.OpenSearcher(), problems, SettingsFile.Read(options.Books), (current?.Version ?? 0) + 1);
+        var (all, said) = (books, settings);
+        var problems = new Lazy<ImmutableArray<Problem>>(() => [.. said.Problems, .. all.Problems]);
+        var next = new Bench(notes, counted, recogniser, searches.Open(), problems, said.Settings, (current?.Version ?? 0) + 1);
         Volatile.Write(ref current, next);
         Changed?.Invoke(next);
     }
 
     private double TrustOf(Job job) => TrustWeights.Of(options.Books.FirstOrDefault(b => b.Name == job.Place.Book)?.Trust ?? Trust.Own);
 
-    private async Task Watch(BookFolder folder)
+    private async Task Follow(BookFolder folder, FolderWatch watch)
     {
-        using var watch = new FolderWatch(folder.Source.Folder);
-        try
+        using (watch)
         {
-            await foreach (var batch in watch.Batches(closing.Token))
+            try
             {
-                if (batch is null)
-                    Rescan();
-                else
-                    Reread(folder, batch.Select(p => Path.GetRelativePath(folder.Source.Folder, p).Replace('\\', '/')));
+                await foreach (var batch in watch.Batches(closing.Token))
+                    Reread(folder, batch);
             }
-        }
-        catch (OperationCanceledException) when (closing.IsCancellationRequested)
-        {
+            catch (OperationCanceledException) when (closing.IsCancellationRequested)
+            {
+            }
         }
     }
 
@@ -167,7 +201,8 @@ public sealed class LiveBench : IAsyncDisposable
         await closing.CancelAsync();
         await Task.WhenAll(watching);
         closing.Dispose();
-        index.Dispose();
+        lock (changing)
+            index.Dispose();
     }
 }
 

@@ -1,7 +1,89 @@
+using System.Collections.Immutable;
+using System.Text;
+using Triage.Notes;
+using Triage.Notes.Parsing;
+
 namespace Triage.Workshop;
 
-/// <summary>Reads <c>bench.yaml</c> of the first book that has one.</summary>
-internal static class SettingsFile
+/// <summary><c>bench.yaml</c> of the first book that has one: what it says, and what is wrong with it.</summary>
+internal sealed record SettingsFile(BenchSettings Settings, ImmutableArray<Problem> Problems)
 {
-    public static BenchSettings Read(IEnumerable<BookSource> books) => new();
+    public const string Name = "bench.yaml";
+
+    private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
+
+    /// <summary>What is written nowhere has its usual value; a value that cannot be is named and left out.</summary>
+    public static SettingsFile Of(IEnumerable<BookSource> books)
+    {
+        var log = new NoteLog(Name);
+        var file = books.Select(b => Path.Combine(b.Folder, Name)).FirstOrDefault(File.Exists);
+        var settings = file is not null && Fields(file, log) is { } fields ? Read(fields) : new();
+        return new(settings, log.Problems);
+    }
+
+    public bool IsAsBefore(SettingsFile before) =>
+        Problems.SequenceEqual(before.Problems)
+        && Settings with { Tools = null } == before.Settings with { Tools = null }
+        && (Settings.Tools ?? []).SequenceEqual(before.Settings.Tools ?? [])
+        && Settings.Tools.HasValue == before.Settings.Tools.HasValue;
+
+    private static BenchSettings Read(FieldReader fields)
+    {
+        var usual = new BenchSettings();
+        var read = new BenchSettings
+        {
+            ValueOfHour = fields.Amount("value-of-hour") ?? usual.ValueOfHour,
+            CostOfDay = fields.Amount("cost-of-day") ?? usual.CostOfDay,
+            Currency = fields.Text("currency") ?? usual.Currency,
+            UsualWorth = fields.Amount("usual-worth") ?? usual.UsualWorth,
+            Tools = fields.Has("tools") ? fields.Texts("tools") : null,
+        };
+        fields.Done();
+        return read;
+    }
+
+    private static FieldReader? Fields(string file, NoteLog log)
+    {
+        try
+        {
+            return Text(file, log) is not { } text ? null
+                : YamlTree.Read(text, 0, text.Length, 1, YamlLimits.Default) switch
+                {
+                    YamlMapping mapping => new(mapping, log),
+                    null or YamlScalar { IsNull: true } => null,
+                    var other => throw new NoteSyntaxException(other.Line, other.Column, NoteProblems.NotFields()),
+                };
+        }
+        catch (NoteSyntaxException e)
+        {
+            log.Add(e.Line, e.Column, e.Text);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            log.Add(0, 0, NoteProblems.CannotOpen(e.Message));
+        }
+
+        return null;
+    }
+
+    private static string? Text(string file, NoteLog log)
+    {
+        var length = new FileInfo(file).Length;
+        if (length > YamlLimits.Default.Bytes)
+        {
+            log.Add(0, 0, NoteProblems.TooLarge(length, YamlLimits.Default.Bytes));
+            return null;
+        }
+
+        var bytes = File.ReadAllBytes(file);
+        try
+        {
+            return Strict.GetString(bytes);
+        }
+        catch (DecoderFallbackException e)
+        {
+            log.Add(1 + bytes.AsSpan(0, e.Index).Count((byte)'\n'), 0, NoteProblems.NotUtf8(bytes[e.Index]));
+            return null;
+        }
+    }
 }

@@ -17,6 +17,15 @@ internal static class WorkshopRefusals
     public static Refusal ChangedMeanwhile(string path, string kept) =>
         new(RefusalKind.ChangedMeanwhile, $"{path} was changed by somebody else since you read it.", $"Theirs is in place, yours is kept at {kept}. Read theirs and enter again what is missing.", kept);
 
+    public static Refusal NameTaken(string path) =>
+        new(RefusalKind.ChangedMeanwhile, $"There is a note {path} already.", "Nothing was written. Read that one first, then enter again what is missing.");
+
+    public static Refusal NoteGone(string path) =>
+        new(RefusalKind.NotFound, $"{path} is no longer there.", "Nothing was written. Look whether it was moved or deleted.");
+
+    public static Refusal KeepsChanging(string path) =>
+        new(RefusalKind.CannotWrite, $"{path} keeps changing while it is written.", "Nothing was written. Stop what else is writing there, then try again.");
+
     public static Refusal NoSuch(string kind, string id, IEnumerable<string> near)
     {
         var like = near.ToList();

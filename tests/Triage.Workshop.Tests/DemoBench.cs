@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Microsoft.Extensions.Time.Testing;
 using Triage.Workshop;
 
@@ -11,13 +12,15 @@ public sealed class DemoBench : IAsyncDisposable
         (Folder, Clock) = (folder, clock);
         Live = LiveBench.Open(new()
         {
-            Books = [new("demo", Path.Combine(folder, "demo"), Trust.Own, Writable: true), new("common", Path.Combine(folder, "common"))],
+            Books = Books,
             Clock = clock,
             Watch = watch,
         });
     }
 
     public string Folder { get; }
+
+    public ImmutableArray<BookSource> Books => [new("demo", Path.Combine(Folder, "demo"), Trust.Own, Writable: true), new("common", Path.Combine(Folder, "common"))];
 
     public FakeTimeProvider Clock { get; }
 

@@ -5,37 +5,74 @@ using Triage.Workshop.Translating;
 
 namespace Triage.Workshop.Knowledge;
 
-/// <summary>Learned numbers, and what each closed job told them. Immutable; one job more or less costs the same however many there are.</summary>
-internal sealed record CountedJobs(Learned Learned, ImmutableDictionary<string, JobRecord> Records)
+/// <summary>
+/// Learned numbers, and what each closed job told them. Immutable. A job closed last costs the same however many there are; one
+/// changed among those that the epoch was fitted to has the epoch fitted anew, so that the numbers are those of learning from nothing.
+/// </summary>
+/// <param name="Records">What each counted job tells, by job id.</param>
+/// <param name="InOrder">The same in the order in which epochs are fitted.</param>
+internal sealed record CountedJobs(Learned Learned, ImmutableDictionary<string, JobRecord> Records, ImmutableSortedSet<JobRecord> InOrder)
 {
+    private static readonly IComparer<JobRecord> Canonical = Comparer<JobRecord>.Create((a, b) =>
+        a.Closed.CompareTo(b.Closed) is var byDate and not 0 ? byDate : string.CompareOrdinal(a.Id, b.Id));
+
     /// <summary>Learns everything anew: when the knowledge notes changed, or at the start.</summary>
     public static CountedJobs Of(Notebook notes, Func<Job, double> trust)
     {
         var records = notes.Jobs.Select(job => Record(job, notes, trust(job))).OfType<JobRecord>().ToList();
         return new(
             Learner.Learn(KnowledgeFromNotes.Of(notes), records, LearnerSettings.Default),
-            records.ToImmutableDictionary(r => r.Id, StringComparer.Ordinal));
+            records.ToImmutableDictionary(r => r.Id, StringComparer.Ordinal),
+            records.ToImmutableSortedSet(Canonical));
     }
 
-    /// <summary>Puts a job in place of what it told before: new, closed, edited, or opened again.</summary>
-    public CountedJobs With(Job job, Notebook notes, double trust)
+    /// <summary>The jobs with these ids put in place of what they told before: new, closed, edited, opened again, gone.</summary>
+    /// <param name="notes">The notes as they are now.</param>
+    public CountedJobs Recounted(IEnumerable<string> ids, Notebook notes, Func<Job, double> trust)
     {
-        var without = Without(job.Id);
-        var counted = Record(job, notes, trust) is { } record
-            ? new CountedJobs(without.Learned.With(record), without.Records.Add(record.Id, record))
-            : without;
-        return counted.Learned.RefitDue ? counted with { Learned = counted.Learned.Refit() } : counted;
+        var (counted, refit) = (this, false);
+        foreach (var id in ids)
+        {
+            var before = counted.Records.GetValueOrDefault(id);
+            var after = notes.Find<Job>(id) is { } job && job.Id == id ? Record(job, notes, trust(job)) : null;
+            if (Same(before, after))
+                continue;
+            refit |= counted.WasFittedTo(before);
+            counted = counted.Without(id);
+            counted = after is null ? counted : counted.With(after);
+            refit |= counted.WasFittedTo(after);
+        }
+
+        return refit || counted.Learned.RefitDue ? counted with { Learned = counted.Learned.Refit() } : counted;
     }
 
-    public CountedJobs Without(string id) =>
-        Records.TryGetValue(id, out var record) ? new(Learned.Without(record), Records.Remove(id)) : this;
+    /// <summary>One job less, under the same epoch.</summary>
+    public CountedJobs Without(string id) => Records.TryGetValue(id, out var record)
+        ? new(Learned.Without(record), Records.Remove(id), InOrder.Remove(record))
+        : this;
 
-    /// <summary>A job that names only causes no note lists tells nothing; the note check says so.</summary>
+    private CountedJobs With(JobRecord record) =>
+        new(Learned.With(record), Records.Add(record.Id, record), InOrder.Add(record));
+
+    private bool WasFittedTo(JobRecord? record) => record is not null && InOrder.IndexOf(record) < Learned.Epoch.FittedTo;
+
+    /// <summary>A job that names only causes no note lists tells nothing; the note check says so. A cause named twice counts once.</summary>
     private static JobRecord? Record(Job job, Notebook notes, double trust)
     {
         if (RecordFromJob.Of(job, notes, trust) is not { } record)
             return null;
-        ImmutableArray<JobCause> listed = [.. record.Causes.Where(c => c.Fault == SpecialFaults.NothingWrong || notes.Find<Fault>(c.Fault) is not null)];
+        ImmutableArray<JobCause> listed =
+        [
+            .. record.Causes
+                .Where(c => c.Fault == SpecialFaults.NothingWrong || notes.Find<Fault>(c.Fault) is not null)
+                .OrderByDescending(c => c.Chance)
+                .DistinctBy(c => c.Fault),
+        ];
         return listed.IsEmpty ? null : record with { Causes = listed };
     }
+
+    private static bool Same(JobRecord? a, JobRecord? b) =>
+        a is null || b is null ? a is null && b is null
+        : a.Closed == b.Closed && a.Weight.Equals(b.Weight) && a.Levels.SequenceEqual(b.Levels) && a.Causes.SequenceEqual(b.Causes)
+            && a.Checked.SequenceEqual(b.Checked) && a.Tried.SequenceEqual(b.Tried);
 }

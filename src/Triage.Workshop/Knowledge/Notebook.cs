@@ -59,9 +59,15 @@ public sealed class Notebook
     /// <summary>The same notes with this one added or put in place of its older form.</summary>
     public Notebook With(Note note)
     {
-        var isJob = note is Triage.Notes.Kinds.Job && byId.GetValueOrDefault(note.Id) is null or Triage.Notes.Kinds.Job;
-        return new(byId.SetItem(note.Id, note), formerly.SetItems(note.Formerly.Select(f => KeyValuePair.Create(f, note.Id))), isJob ? Knowledge : null);
+        var others = Without(note.Id);
+        return new(
+            others.byId.Add(note.Id, note),
+            others.formerly.SetItems(note.Formerly.Select(f => KeyValuePair.Create(f, note.Id))),
+            note is Triage.Notes.Kinds.Job ? others.Knowledge : null);
     }
 
-    public Notebook Without(string id) => new(byId.Remove(id), formerly, null);
+    public Notebook Without(string id) => byId.GetValueOrDefault(id) is not { } note ? this : new(
+        byId.Remove(id),
+        formerly.RemoveRange(note.Formerly.Where(f => formerly.GetValueOrDefault(f) == id)),
+        note is Triage.Notes.Kinds.Job ? Knowledge : null);
 }

@@ -28,10 +28,10 @@ internal sealed class Closing(LiveBench bench, JobNotes notes)
         };
     }
 
-    private static Refusal? Refuses(Bench bench, string id, CloseRequest request)
+    private Refusal? Refuses(Bench bench, string id, CloseRequest request)
     {
         if (bench.Notes.Find<Job>(id) is not { } job)
-            return WorkshopRefusals.NoSuch("job", id, Near(id, bench.Notes.Jobs));
+            return notes.Missing(id);
         if (!job.IsOpen)
             return WorkshopRefusals.JobClosed(id);
         if (request.Minutes < 0)

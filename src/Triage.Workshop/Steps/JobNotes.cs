@@ -3,13 +3,27 @@ using Triage.Notes;
 using Triage.Notes.Kinds;
 using Triage.Notes.Parsing;
 using Triage.Notes.Writing;
+using Triage.Workshop.Knowledge;
 
 namespace Triage.Workshop.Steps;
 
 /// <summary>Writes what the job's steps say into the job's note, field by field, and lets the bench read it again.</summary>
 internal sealed class JobNotes(LiveBench bench)
 {
-    public StepResult Create(Job job) => CreateIn(NotePaths.Of(job), job) is { } refused ? new() { Refused = refused } : Written(job.Id);
+    private const int MostTries = 1000;
+
+    /// <summary>A number that another bench took meanwhile is left to it; the job gets the next one.</summary>
+    public StepResult Create(Job job)
+    {
+        var refused = CreateIn(NotePaths.Of(job), job);
+        for (var tries = 0; refused is { Kind: RefusalKind.ChangedMeanwhile } && tries < MostTries; tries++)
+        {
+            job = job with { Id = NoteIds.Next(job.Id) };
+            refused = CreateIn(NotePaths.Of(job), job);
+        }
+
+        return refused is null ? Written(job.Id) : new() { Refused = refused };
+    }
 
     public Refusal? CreateFault(Fault fault) => CreateIn(NotePaths.Of(fault), fault);
 
@@ -48,25 +62,40 @@ internal sealed class JobNotes(LiveBench bench)
     private StepResult Change(string id, bool mustBeOpen, Func<Job, NoteText, Edit> edit)
     {
         if (bench.Current.Notes.Find<Job>(id) is not { } known)
-            return new() { Refused = WorkshopRefusals.NoSuch("job", id, Nearest.To(id, bench.Current.Notes.Jobs.Select(j => j.Id)) is { } near ? [near] : []) };
+            return new() { Refused = Missing(id) };
         if (bench.Writable(known.Place) is not { } book)
             return new() { Job = known, Refused = WorkshopRefusals.NotEditable(known.Place.Path, $"book “{known.Place.Book}” was opened for reading only.") };
         Refusal? refused = null;
         var failed = book.Change(known.Place.Path, bytes =>
         {
-            (var text, refused) = Edited(bytes, known.Place, mustBeOpen, edit);
+            (var text, refused) = Edited(bytes, known, mustBeOpen, edit);
             return text?.Bytes.ToArray();
         });
         bench.Reread(book, [known.Place.Path]);
-        return (failed ?? refused) is { } why ? new() { Job = bench.Current.Notes.Find<Job>(id), Refused = why } : Written(id);
+        return (failed ?? refused) is { } why ? new() { Job = bench.Current.Notes.Find<Job>(id), Refused = why } : Written(known.Id);
     }
 
-    private static Edit Edited(byte[] bytes, NotePlace place, bool mustBeOpen, Func<Job, NoteText, Edit> edit)
+    /// <summary>Why there is no job to work on under this id.</summary>
+    public Refusal Missing(string id) => bench.Unusable(id) is var (place, why)
+        ? WorkshopRefusals.NotEditable(place.Path, why)
+        : WorkshopRefusals.NoSuch("job", id, Nearest.To(id, bench.Current.Notes.Jobs.Select(j => j.Id)) is { } near ? [near] : []);
+
+    private static Edit Edited(byte[] bytes, Job known, bool mustBeOpen, Func<Job, NoteText, Edit> edit)
     {
+        var place = known.Place;
         var reading = NoteReader.Read(place.Book, place.Path, bytes);
         if (reading.Note is not Job job || !reading.Text.Editable)
-            return new(null, WorkshopRefusals.NotEditable(place.Path, reading.Problems.FirstOrDefault()?.What ?? "it is no job."));
-        return mustBeOpen && !job.IsOpen ? new(null, WorkshopRefusals.JobClosed(job.Id)) : edit(job, reading.Text);
+            return new(null, WorkshopRefusals.NotEditable(place.Path, reading.Problems.OrderByDescending(p => p.Severity).FirstOrDefault()?.What ?? "it is no job."));
+        if (job.Id != known.Id)
+            return new(null, WorkshopRefusals.NotEditable(place.Path, $"it is job {job.Id} now."));
+        try
+        {
+            return mustBeOpen && !job.IsOpen ? new(null, WorkshopRefusals.JobClosed(job.Id)) : edit(job, reading.Text);
+        }
+        catch (InvalidOperationException e)
+        {
+            return new(null, WorkshopRefusals.NotEditable(place.Path, e.Message));
+        }
     }
 
     private StepResult Written(string id) => new() { Job = bench.Current.Notes.Find<Job>(id) };

@@ -1,9 +1,9 @@
 namespace Triage.Workshop.Store;
 
-/// <summary>One writer at a time in a folder, between processes too.</summary>
+/// <summary>One writer at a time in a folder, between processes too. The system lets go of it when its holder dies.</summary>
 internal sealed class FolderLock : IDisposable
 {
-    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(15);
+    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(10);
 
     private readonly FileStream held;
 
@@ -11,23 +11,22 @@ internal sealed class FolderLock : IDisposable
 
     /// <summary>Null when another process holds it for longer than one is willing to wait.</summary>
     /// <exception cref="UnauthorizedAccessException">The folder is read-only.</exception>
-    public static FolderLock? Take(string folder, TimeSpan patience, TimeProvider clock)
+    public static FolderLock? Take(string folder, TimeSpan patience)
     {
         Directory.CreateDirectory(folder);
-        var began = clock.GetTimestamp();
-        while (true)
+        for (var waited = TimeSpan.Zero; waited <= patience; waited += Pause)
         {
             try
             {
                 return new(new FileStream(Path.Combine(folder, "lock"), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None));
             }
-            catch (IOException e) when (e is not DirectoryNotFoundException && IsHeld(e))
+            catch (IOException e) when (IsHeld(e))
             {
-                if (clock.GetElapsedTime(began) > patience)
-                    return null;
                 Thread.Sleep(Pause);
             }
         }
+
+        return null;
     }
 
     public void Dispose() => held.Dispose();
