@@ -3,71 +3,67 @@ using System.Collections.Immutable;
 namespace Triage.Reasoning.Learning;
 
 /// <summary>
-/// Ranks single causes when findings depend on each other beyond the cause: averaged one-dependence estimators (Webb,
-/// Boughton and Wang 2005). P(x | c) is the mean over parents j of P(x_j | c) Π_k P(x_k | c, x_j), where P(x_k | c, x_j) leans
-/// with κ pseudo-jobs on P(x_k | c); its logarithm is divided by 1 + (n / N)², n findings known, N the reach.
-/// κ and N maximise the leave-one-out log score on the jobs learned from. For the bench's single-cause view only: this is
-/// not one joint model, so it does not belong into look-ahead.
+/// Ranks single causes when findings depend on each other beyond the cause, by <see cref="OneDependence"/>; the logarithm of
+/// P(findings | cause) is divided by 1 + (n / N)², n findings known, N the reach. κ and N are chosen by cross-validation
+/// within the jobs learned from. For the bench's single-cause view only: this is not one joint model, so it does not belong
+/// into look-ahead over several causes.
 /// </summary>
 public sealed class DependentFindings
 {
-    static readonly double[] Kappas = [0.5, 1, 2, 4];
-    static readonly double[] Reaches = [double.PositiveInfinity, 70, 50, 35, 25, 18];
-
-    readonly JointCounts counts;
+    readonly ImmutableArray<KnownFinding> findings;
+    readonly ValueNumbers numbers;
+    readonly OneDependence likelihood;
     readonly double[] shares;
 
-    DependentFindings(JointCounts counts, double[] shares, double kappa, double reach) =>
-        (this.counts, this.shares, Kappa, Reach) = (counts, shares, kappa, reach);
+    DependentFindings(ImmutableArray<KnownFinding> findings, ValueNumbers numbers, OneDependence likelihood, double[] shares, Dependence strength) =>
+        (this.findings, this.numbers, this.likelihood, this.shares, Strength) = (findings, numbers, likelihood, shares, strength);
 
-    /// <summary>Pseudo-jobs by which a pair of findings leans on independence.</summary>
-    public double Kappa { get; }
-
-    /// <summary>Number of known findings at which evidence counts half; infinite when it is not tempered.</summary>
-    public double Reach { get; }
+    /// <summary>What cross-validation chose.</summary>
+    public Dependence Strength { get; }
 
     /// <summary>Learns pairs of findings from the jobs with one sure cause among those given; the rest comes from what is learned already.</summary>
     public static DependentFindings Learn(Learned learned, ImmutableArray<string> faults, ImmutableArray<KnownFinding> findings, IEnumerable<JobRecord> jobs)
     {
-        var single = jobs.Where(job => job.Causes is [{ Chance: 1 } cause] && faults.Contains(cause.Fault) && job.Weight > 0)
-            .OrderBy(job => job.Closed).ThenBy(job => job.Id, StringComparer.Ordinal).ToArray();
-        var counts = new JointCounts(learned, faults, findings, single);
+        var numbers = new ValueNumbers(findings);
+        SoleCause[] cases =
+        [
+            .. jobs.Where(job => job.Causes is [{ Chance: 1 } cause] && faults.Contains(cause.Fault) && job.Weight > 0)
+                .OrderBy(job => job.Closed).ThenBy(job => job.Id, StringComparer.Ordinal)
+                .Select(job => new SoleCause(faults.IndexOf(job.Causes[0].Fault), numbers.Of(job.Checked), job.Weight)),
+        ];
+        var links = new LinksOfCauses(learned, faults, findings);
         double[] shares = [.. learned.Shares(faults, []).Mean];
-        var best = (Score: double.NegativeInfinity, Model: new DependentFindings(counts, shares, Kappas[1], Reaches[0]));
-        foreach (double kappa in Kappas)
-        {
-            var held = single.Select(job => HeldOut(counts, faults, job, kappa)).ToArray();
-            foreach (double reach in Reaches)
-            {
-                var model = new DependentFindings(counts, shares, kappa, reach);
-                double score = held.Sum(job => job.Weight * Math.Log(Math.Max(model.Tempered(job.Log, job.Known)[job.Cause], 1e-15)));
-                if (score > best.Score) best = (score, model);
-            }
-        }
-        return best.Model;
+        Dependence strength = DependenceFit.Best(numbers, links, shares, cases);
+        var counts = new JointCounts(faults.Length, numbers.Count, cases);
+        return new(findings, numbers, new OneDependence(numbers, links.Chances, counts, strength.Kappa), shares, strength);
     }
 
     /// <summary>P(cause | these findings and exactly one cause), one per fault; what is not known counts nothing.</summary>
     public ImmutableArray<double> Posterior(IEnumerable<CheckedFinding> seen)
     {
-        int[] values = counts.Values(seen);
-        return [.. Tempered(counts.LogLikelihoods(values, Kappa), values.Length)];
+        int[] values = numbers.Of(seen);
+        return [.. Strength.Posterior(shares, likelihood.LogLikelihoods(values), values.Length)];
     }
 
-    static (double[] Log, int Known, int Cause, double Weight) HeldOut(JointCounts counts, ImmutableArray<string> faults, JobRecord job, double kappa)
+    /// <summary>What each answer to one more finding would lead to: its chance, P(value | cause, what is known) averaged over causes, and the posterior then.</summary>
+    public ImmutableArray<Foreseen> Ask(IEnumerable<CheckedFinding> seen, string finding)
     {
-        int[] values = counts.Values(job.Checked);
-        int cause = faults.IndexOf(job.Causes[0].Fault);
-        return (counts.LogLikelihoods(values, kappa, cause, job.Weight), values.Length, cause, job.Weight);
-    }
+        int[] values = numbers.Of(seen);
+        double[] before = likelihood.LogLikelihoods(values);
+        double[] now = Strength.Posterior(shares, before, values.Length);
+        return [.. findings.Single(f => f.Id == finding).Values.Select(value => Answer(value))];
 
-    double[] Tempered(double[] log, int known)
-    {
-        double temperature = 1 + Math.Pow(known / Reach, 2);
-        double[] scores = [.. log.Select((l, c) => Math.Log(shares[c]) + l / temperature)];
-        double most = scores.Max();
-        double[] chances = [.. scores.Select(score => Math.Exp(score - most))];
-        double sum = chances.Sum();
-        return [.. chances.Select(chance => chance / sum)];
+        Foreseen Answer(string value)
+        {
+            double[] after = likelihood.LogLikelihoods([.. values, numbers.Of(finding, value)]);
+            double chance = now.Select((p, c) => p * Math.Exp(after[c] - before[c])).Sum();
+            return new(value, chance, [.. Strength.Posterior(shares, after, values.Length + 1)]);
+        }
     }
 }
+
+/// <summary>One answer to a question.</summary>
+/// <param name="Value">Value of the finding.</param>
+/// <param name="Chance">P(value | what is known); all answers sum to about 1.</param>
+/// <param name="Posterior">P(cause | what is known and this), one per fault.</param>
+public sealed record Foreseen(string Value, double Chance, ImmutableArray<double> Posterior);

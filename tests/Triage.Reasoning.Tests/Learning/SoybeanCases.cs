@@ -41,6 +41,13 @@ public sealed class SoybeanCases
     public static double[] Baseline(string model) =>
         [.. Table("soybean-baselines.csv").Single(row => row[0] == model && row[1] == "pooled")[3..].Select(x => double.Parse(x, CultureInfo.InvariantCulture))];
 
+    /// <summary>Where questioning starts, one per row.</summary>
+    public static QuestionStart[] Starts() =>
+        [.. Table("soybean-questions.csv").Skip(1).Select(row => new QuestionStart(row[3].Split(' '), int.Parse(row[5], CultureInfo.InvariantCulture), row[7]))];
+
     static string[][] Table(string name) =>
         [.. File.ReadLines(Path.Combine(AppContext.BaseDirectory, "data", name)).Select(line => line.Split(','))];
 }
+
+/// <summary>Three attributes known at the start, and what greedy information gain over naive Bayes then needed and answered.</summary>
+public sealed record QuestionStart(string[] Attributes, int BaselineQuestions, string BaselineAnswer);
