@@ -58,7 +58,7 @@ public static class Import
         try
         {
             using var reader = Open(table, map);
-            using var alone = FolderLock.Take(Path.Combine(targetFolder, ".bench", "import"), TimeSpan.Zero, TimeProvider.System)
+            using var alone = FolderLock.Take(Path.Combine(targetFolder, ".bench", "import"), TimeSpan.Zero)
                 ?? throw new ImportRefusedException(ImportTexts.BroughtInElsewhere(targetFolder));
             return new ImportRun(table, map, targetFolder, reader, ExistingNotes.In(targetFolder, open)).Run(progress, stop);
         }

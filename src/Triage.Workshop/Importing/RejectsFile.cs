@@ -30,6 +30,6 @@ internal static class RejectsFile
                 csv.WriteRecord([own > 0 ? row.Cells.FirstOrDefault("") : row.Number.ToString(CultureInfo.InvariantCulture), reason, .. row.Cells.Skip(own)]);
         }
 
-        WholeFile.Write(file, Encoding.UTF8.GetBytes(text.ToString()));
+        WholeFile.Write(file, Encoding.UTF8.GetBytes(text.ToString()), still: () => true);
     }
 }
