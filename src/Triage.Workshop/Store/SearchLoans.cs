@@ -11,6 +11,9 @@ internal sealed class SearchLoans(NoteIndex index)
 {
     private readonly List<(WeakReference<SnapshotSearch> Borrower, NoteSearcher Searcher)> loans = [];
 
+    /// <summary>Searches not yet closed.</summary>
+    public int Lent => loans.Count;
+
     /// <summary>Not safe for several threads.</summary>
     public SnapshotSearch Open()
     {
