@@ -92,6 +92,8 @@ public static class BenchServer
         }));
     }
 
+    /// <summary>A start that fails is said in the exception's own words; the host's would add a stack trace.</summary>
     private static void ToConsole(ILoggingBuilder log) =>
-        log.AddSimpleConsole(console => console.SingleLine = true).SetMinimumLevel(LogLevel.Warning).AddFilter("Triage", LogLevel.Information);
+        log.AddSimpleConsole(console => console.SingleLine = true).SetMinimumLevel(LogLevel.Warning)
+            .AddFilter("Triage", LogLevel.Information).AddFilter("Microsoft.Extensions.Hosting", LogLevel.None);
 }
