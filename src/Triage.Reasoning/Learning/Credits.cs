@@ -16,7 +16,7 @@ internal static class Credits
     ];
 
     /// <summary>Whether what is believed matters to what the job adds.</summary>
-    internal static bool DependOnBelief(JobRecord job) => Together(job) && (job.Checked.Length > 0 || job.Tried.Length > 0);
+    internal static bool DependOnBelief(JobRecord job) => Together(job) && (job.Checked.Length > 0 || job.Tried.Length > 0) || job.Tried.Any(tried => tried.OnlyQuiet);
 
     internal static bool Together(JobRecord job) => job.Causes.Sum(cause => cause.Chance) > 1 + 1e-9;
 
@@ -32,6 +32,8 @@ internal static class Credits
             foreach (JobCause cause in job.Causes)
                 yield return new(new(Sum.Share, scope, cause.Fault), job.Weight * cause.Chance);
         }
+        for (int i = 0; i < job.Levels.Length; i++)
+            yield return new(new(Sum.Below, i + 1 < job.Levels.Length ? job.Levels[i + 1] : TallyKey.Everywhere, job.Levels[i]), job.Weight);
         if (Together(job)) yield return new(new(Sum.Double, TallyKey.Everywhere), job.Weight * ChanceOfTwo(job));
     }
 
@@ -75,8 +77,6 @@ internal static class Credits
                     string fault = job.Causes[i].Fault;
                     foreach (string scope in Scopes(job))
                         yield return new(new(Sum.Link, scope, fault, finding.Id, finding.Values[v]), amount);
-                    if (believed.Known.Fault(fault)?.Group is { } group)
-                        yield return new(new(Sum.GroupLink, group, Finding: finding.Id, Value: finding.Values[v]), amount);
                 }
             }
         }

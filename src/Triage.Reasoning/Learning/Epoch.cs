@@ -1,7 +1,7 @@
 namespace Triage.Reasoning.Learning;
 
 /// <summary>
-/// What is fitted now and then instead of at every job: the pooling, and what is believed of links while jobs with several
+/// What is fitted now and then instead of at every job: the pooling, how soon faults come back, and what is believed of links while jobs with several
 /// causes are credited. Under one epoch, learned numbers are a pure function of the set of jobs.
 /// </summary>
 public sealed class Epoch
@@ -12,6 +12,9 @@ public sealed class Epoch
     public int FittedTo { get; }
 
     public Pooling Pooling => Believed.Pooling;
+
+    /// <summary>How soon comes back what was not cured.</summary>
+    public Comebacks Comebacks => Believed.Comebacks;
 
     internal Estimates Believed { get; }
 

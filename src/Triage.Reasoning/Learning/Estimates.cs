@@ -4,7 +4,7 @@ using System.Collections.Immutable;
 namespace Triage.Reasoning.Learning;
 
 /// <summary>Numbers derived from notes, counts and pooling. Levels run from the most special to the most general.</summary>
-internal sealed class Estimates(KnowledgeIndex known, Tally tally, Pooling pooling, LearnerSettings settings)
+internal sealed class Estimates(KnowledgeIndex known, Tally tally, Pooling pooling, Comebacks comebacks, LearnerSettings settings)
 {
     // the same links are asked for again and again while jobs are credited; what they are never changes
     readonly ConcurrentDictionary<string, Distribution> ambients = new();
@@ -15,6 +15,8 @@ internal sealed class Estimates(KnowledgeIndex known, Tally tally, Pooling pooli
     internal Tally Tally => tally;
 
     internal Pooling Pooling => pooling;
+
+    internal Comebacks Comebacks => comebacks;
 
     internal Distribution Shares(ImmutableArray<string> faults, ImmutableArray<string> levels) => ShareChain(faults, levels).Last;
 
@@ -65,23 +67,29 @@ internal sealed class Estimates(KnowledgeIndex known, Tally tally, Pooling pooli
         links.GetOrAdd((fault, finding, string.Join('\n', levels)), _ =>
         {
             Distribution? seen = LinkChain(fault, finding, levels)?.Last;
-            return (seen, seen is null || known.NeededFinding(finding).Nominal ? seen : NoisyMaxLink.Produced(seen, Ambient(finding)));
+            return (seen, seen is null || known.NeededFinding(finding).Nominal ? seen
+                : NoisyMaxLink.Produced(seen, Ambient(finding), LinkPrior(fault, known.NeededFinding(finding)).Weight));
         });
 
     internal Hierarchy? LinkChain(string fault, string finding, ImmutableArray<string> levels)
     {
         KnownFinding of = known.NeededFinding(finding);
         double[] Counts(string scope) => LinkCounts(of, fault, scope);
-        bool noted = known.Link(fault, finding) is not null;
-        string? group = known.Fault(fault)?.Group;
-        double[] everywhere = Counts(TallyKey.Everywhere);
-        double[] ofGroup = group is null ? everywhere
-            : [.. of.Values.Select(value => tally[new(Sum.GroupLink, group, Finding: finding, Value: value)])];
-        if (!noted && ofGroup.Sum() == 0) return null;
         Hierarchy chain = Chain(LinkPrior(fault, of), Counts, levels, pooling.LinkLevels);
-        return group is null || double.IsPositiveInfinity(chain.Prior.Weight)
-            ? chain
-            : chain with { First = ofGroup, Steps = [new(everywhere, pooling.LinkGroup), .. chain.Steps] };
+        if (known.Fault(fault)?.Group is { } group && !double.IsPositiveInfinity(chain.Prior.Weight))
+            chain = chain with { First = OfGroup(group, of), Steps = [new(chain.First, pooling.LinkGroup), .. chain.Steps] };
+        return known.Link(fault, finding) is not null || chain.First.Sum() > 0 ? chain : null;
+    }
+
+    double[] OfGroup(string group, KnownFinding finding)
+    {
+        var sum = new double[finding.Values.Length];
+        foreach (KnownFault member in known.Group(group))
+        {
+            double[] says = LevelTree.Told(new LevelTree(tally, scope => LinkCounts(finding, member.Id, scope), pooling.LinkLevels).Effective(TallyKey.Everywhere, 0), pooling.LinkGroup);
+            for (int v = 0; v < sum.Length; v++) sum[v] += says[v];
+        }
+        return sum;
     }
 
     internal Distribution LinkPrior(string fault, KnownFinding finding)
@@ -107,10 +115,13 @@ internal sealed class Estimates(KnowledgeIndex known, Tally tally, Pooling pooli
     ])[0];
 
     /// <summary>A prior that is exactly known is not pooled with anything.</summary>
-    static Hierarchy Chain(Distribution prior, Func<string, double[]> counts, ImmutableArray<string> levels, ImmutableArray<double> kappas) =>
-        new(prior, counts(TallyKey.Everywhere), double.IsPositiveInfinity(prior.Weight)
+    Hierarchy Chain(Distribution prior, Func<string, double[]> counts, ImmutableArray<string> levels, ImmutableArray<double> kappas)
+    {
+        var tree = new LevelTree(tally, counts, kappas);
+        return new(prior, tree.Effective(TallyKey.Everywhere, 0), double.IsPositiveInfinity(prior.Weight)
             ? []
-            : [.. levels.Reverse().Select((level, depth) => new Step(counts(level), Pooling.At(kappas, depth)))]);
+            : [.. levels.Reverse().Select((level, depth) => new Step(tree.Effective(level, depth + 1), Pooling.At(kappas, depth)))]);
+    }
 
     static Distribution Beta(Estimate estimate) => new([estimate.Mean, 1 - estimate.Mean], estimate.Weight);
 

@@ -1,11 +1,12 @@
 namespace Triage.Reasoning.Learning;
 
-/// <summary>One step of a hierarchy: what was counted there, and how many pseudo-jobs the step above counts for.</summary>
+/// <summary>One step of a hierarchy: what its members tell of it, and how many pseudo-jobs the step above counts for.</summary>
 internal readonly record struct Step(double[] Counts, double Kappa);
 
 /// <summary>
 /// A chain of Dirichlet–multinomial steps from the most general to the most special. The prior with its own weight is
-/// updated by <paramref name="First"/>; each further step is pooled towards the one above it. A job counts at every step.
+/// updated by <paramref name="First"/>; each further step is pooled towards the one above it. A job counts at every step,
+/// upwards for less (<see cref="LevelTree"/>).
 /// </summary>
 internal sealed record Hierarchy(Distribution Prior, double[] First, IReadOnlyList<Step> Steps)
 {
@@ -17,15 +18,16 @@ internal sealed record Hierarchy(Distribution Prior, double[] First, IReadOnlyLi
     /// </summary>
     internal Distribution? AboveWithoutLast()
     {
-        double[] own = Steps[^1].Counts;
-        double[] others = Less(Steps.Count > 1 ? Steps[^2].Counts : First, own);
-        if (others.Sum() <= 0) return null;
-        return (this with
+        double[][] levels = [First, .. Steps.Select(step => step.Counts)];
+        double[] gone = new double[First.Length];
+        for (int i = levels.Length - 2; i >= 0; i--)
         {
-            First = Less(First, own),
-            Steps = [.. Steps.SkipLast(1).Select(step => step with { Counts = Less(step.Counts, own) })],
-        }).Last;
+            double kappa = Steps[i].Kappa;
+            double[] before = LevelTree.Told(levels[i + 1], kappa), after = LevelTree.Told(gone, kappa);
+            levels[i + 1] = gone;
+            gone = [.. levels[i].Select((count, v) => Math.Max(0, count - before[v] + after[v]))];
+            if (i == levels.Length - 2 && gone.Sum() <= 1e-9) return null;
+        }
+        return (this with { First = gone, Steps = [.. Steps.SkipLast(1).Select((step, i) => step with { Counts = levels[i + 1] })] }).Last;
     }
-
-    static double[] Less(double[] all, double[] own) => [.. all.Zip(own, (a, o) => Math.Max(0, a - o))];
 }

@@ -41,5 +41,9 @@ public sealed record CheckedFinding(string Finding, string Value);
 /// <param name="Action">Reset or fix id.</param>
 /// <param name="Works">Seen to work right after; null when not seen.</param>
 /// <param name="Held">Still worked when last heard of (after power loss for a reset); null when no news.</param>
-/// <param name="QuietDays">Days from the action to when the unit was last heard from; 0 when never.</param>
-public sealed record TriedAction(string Action, bool? Works, bool? Held, double QuietDays = 0);
+/// <param name="QuietDays">Days from the action to when it came back, or to when the unit was last heard from; 0 when never.</param>
+public sealed record TriedAction(string Action, bool? Works, bool? Held, double QuietDays = 0)
+{
+    /// <summary>It worked and nobody said whether it held, but it was quiet for some days.</summary>
+    internal bool OnlyQuiet => Works == true && Held is null && QuietDays > 0;
+}

@@ -5,6 +5,7 @@ internal sealed class KnowledgeIndex
 {
     readonly Dictionary<string, KnownFault> faults;
     readonly Dictionary<string, KnownFinding> findings;
+    readonly ILookup<string, KnownFault> groups;
     readonly Dictionary<(string Fault, string Finding), KnownLink> links = [];
     readonly Dictionary<(string Action, string Fault), KnownClearing> clearings = [];
 
@@ -13,12 +14,16 @@ internal sealed class KnowledgeIndex
         Knowledge = knowledge;
         faults = ById(knowledge.Faults, fault => fault.Id, "fault");
         findings = ById(knowledge.Findings, finding => finding.Id, "finding");
+        groups = knowledge.Faults.Where(fault => fault.Group is not null).ToLookup(fault => fault.Group!);
         foreach (KnownFinding finding in knowledge.Findings) Check(finding);
         foreach (KnownFault fault in knowledge.Faults) Add(fault);
         foreach (KnownAction action in knowledge.Actions) Add(action);
     }
 
     internal Knowledge Knowledge { get; }
+
+    /// <summary>Faults of a group, in the order of the notes.</summary>
+    internal IEnumerable<KnownFault> Group(string group) => groups[group];
 
     internal KnownFault? Fault(string id) => faults.GetValueOrDefault(id);
 

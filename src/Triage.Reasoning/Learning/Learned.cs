@@ -117,11 +117,11 @@ public sealed class Learned
             if (!byId.TryAdd(job.Id, job)) throw new ArgumentException($"Two jobs are called '{job.Id}'; ids must differ.");
         }
         Tally tally = Tally.Empty.PlusMany(jobs.SelectMany(job => Credits.Of(job, epoch.Believed)));
-        return new(new(known, tally, epoch.Pooling, settings), epoch, settings, byId.ToImmutable());
+        return new(new(known, tally, epoch.Pooling, epoch.Comebacks, settings), epoch, settings, byId.ToImmutable());
     }
 
     Learned Moved(Tally tally, ImmutableDictionary<string, JobRecord> moved) =>
-        new(new(estimates.Known, tally, Epoch.Pooling, settings), Epoch, settings, moved);
+        new(new(estimates.Known, tally, Epoch.Pooling, Epoch.Comebacks, settings), Epoch, settings, moved);
 }
 
 /// <summary>A value that was seen but that no note knows.</summary>

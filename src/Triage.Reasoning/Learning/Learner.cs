@@ -22,7 +22,8 @@ public static class Learner
     /// </summary>
     static Epoch Fit(KnowledgeIndex known, JobRecord[] jobs, LearnerSettings settings)
     {
-        Estimates Believing(Tally tally) => new(known, tally, settings.Pooling, settings);
+        var comebacks = new Comebacks(settings.ComebackDays.Mean);
+        Estimates Believing(Tally tally) => new(known, tally, settings.Pooling, comebacks, settings);
         Estimates notes = Believing(Tally.Empty);
         ILookup<bool, JobRecord> shared = jobs.ToLookup(Credits.DependOnBelief);
         Tally plain = Tally.Empty.PlusMany(shared[false].SelectMany(job => Credits.Of(job, notes)));
@@ -30,8 +31,9 @@ public static class Learner
         for (int round = 0; round < settings.CreditRounds && shared[true].Any(); round++)
         {
             Estimates before = believed;
+            comebacks = comebacks.Refitted(jobs, before, settings.ComebackDays);
             believed = Believing(plain.PlusMany(shared[true].SelectMany(job => Credits.Of(job, before))));
         }
-        return new(jobs.Length, new(known, believed.Tally, PoolingFit.Fit(believed, jobs, settings), settings));
+        return new(jobs.Length, new(known, believed.Tally, PoolingFit.Fit(believed, jobs, settings), comebacks, settings));
     }
 }

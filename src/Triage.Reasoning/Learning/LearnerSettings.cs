@@ -17,6 +17,9 @@ public sealed record LearnerSettings
     /// <summary>Share of jobs whose cause is new, with the pseudo-jobs behind it.</summary>
     public Estimate Unlisted { get; init; } = new(0.05, 20);
 
+    /// <summary>Mean days until what was not cured comes back, with the comebacks behind it.</summary>
+    public Estimate ComebackDays { get; init; } = new(60, 4);
+
     /// <summary>Rounds of expectation–maximisation over jobs with several causes, when an epoch is fitted.</summary>
     public int CreditRounds { get; init; } = 8;
 }

@@ -17,13 +17,33 @@ internal static class NoisyMaxLink
     }
 
     /// <summary>P(value that the cause produces by itself): C = Q / L, made monotone and kept within 0 … 1.</summary>
-    internal static Distribution Produced(Distribution seen, Distribution leak)
+    /// <param name="noted">Pseudo-jobs of what a note says of C itself.</param>
+    internal static Distribution Produced(Distribution seen, Distribution leak, double noted)
     {
         double[] q = seen.Cumulative();
         double[] l = leak.Cumulative();
         double[] c = [.. q.Zip(l, (a, b) => b > 0 ? a / b : 0)];
-        double[] monotone = Monotone(c[..^1]);
-        return new(Differences([.. monotone.Select(x => Math.Clamp(x, 0, 1)), 1]), seen.Weight);
+        double[] monotone = [.. Monotone(c[..^1]).Select(x => Math.Clamp(x, 0, 1))];
+        return new(Differences([.. monotone, 1]), Weight(monotone, l, seen.Weight, leak.Weight, noted));
+    }
+
+    /// <summary>
+    /// Delta method, summed over the cuts x. What jobs say comes with the leak: var C = (Q (1 − Q) / (w + 1) + C² L (1 − L) / (w_L + 1)) / L²;
+    /// what the note says does not: var C = C (1 − C) / (w + 1). Mixed by f, the jobs' part of the weight.
+    /// </summary>
+    static double Weight(double[] c, double[] l, double seen, double leak, double noted)
+    {
+        if (double.IsPositiveInfinity(seen)) return seen;
+        double f = Math.Clamp(1 - noted / seen, 0, 1);
+        double spread = 0, whole = 0;
+        for (int x = 0; x < c.Length; x++)
+        {
+            if (l[x] <= 0) continue;
+            double own = c[x] * (1 - c[x]), q = c[x] * l[x];
+            spread += ((1 - f) * own + f * q * (1 - q) / (l[x] * l[x])) / (seen + 1) + f * f * c[x] * c[x] * (1 - l[x]) / l[x] / (leak + 1);
+            whole += own;
+        }
+        return whole > 0 && spread > 0 ? Math.Min(seen, Math.Max(0, whole / spread - 1)) : seen;
     }
 
     /// <summary>Least-squares monotone fit: pool adjacent violators (Ayer et al. 1955).</summary>

@@ -12,11 +12,20 @@ internal static class OutcomeCredits
         {
             foreach (Credit credit in Shared(job, Sum.Works, tried.Action, tried.Works!.Value, fault => believed.Works(tried.Action, fault)?.Mean ?? 0))
                 yield return credit;
+            if (tried.OnlyQuiet)
+                foreach (Credit credit in Quiet(job, tried, believed)) yield return credit;
             if (tried is not { Works: true, Held: { } held }) continue;
             foreach (Credit credit in Shared(job, Sum.Holds, tried.Action, held, fault => believed.Holds(tried.Action, fault)?.Mean ?? 1))
                 yield return credit;
         }
     }
+
+    /// <summary>Quiet means that every cause is: each counts for itself.</summary>
+    static IEnumerable<Credit> Quiet(JobRecord job, TriedAction tried, Estimates believed) =>
+        from cause in job.Causes
+        let holds = believed.Holds(tried.Action, cause.Fault)?.Mean ?? 1
+        select new Credit(new(Sum.Holds, TallyKey.Everywhere, tried.Action, cause.Fault, TallyKey.Yes),
+            job.Weight * cause.Chance * believed.Comebacks.Worth(holds, tried.QuietDays));
 
     static IEnumerable<Credit> Shared(JobRecord job, Sum sum, string action, bool succeeded, Func<string, double> believed)
     {

@@ -29,5 +29,5 @@ public sealed record Pooling
     /// <summary>Most that a note's ambient frequency may weigh.</summary>
     public double Ambient { get; init; } = 32;
 
-    internal static double At(ImmutableArray<double> steps, int depth) => steps[Math.Min(depth, steps.Length - 1)];
+    internal static double At(IReadOnlyList<double> steps, int depth) => steps[Math.Min(depth, steps.Count - 1)];
 }

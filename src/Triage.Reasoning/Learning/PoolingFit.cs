@@ -9,6 +9,8 @@ namespace Triage.Reasoning.Learning;
 /// </summary>
 internal sealed class PoolingFit
 {
+    const int Sweeps = 2;
+
     readonly Estimates start;
     readonly LearnerSettings settings;
     readonly SortedDictionary<string, ImmutableArray<string>> paths = new(StringComparer.Ordinal);
@@ -30,24 +32,27 @@ internal sealed class PoolingFit
     {
         if (settings.PoolingSpread == 0) return settings.Pooling;
         var fit = new PoolingFit(start, jobs, settings);
-        return fit.Links(fit.Shares(fit.Ambient(settings.Pooling)));
+        Pooling pooling = fit.Ambient(settings.Pooling);
+        // what lower steps tell upper ones depends on their own κ
+        for (int sweep = 0; sweep < Sweeps; sweep++) pooling = fit.Links(fit.Shares(pooling));
+        return pooling;
     }
 
     Pooling Ambient(Pooling pooling) => pooling with
     {
-        Ambient = Best(pooling.Ambient, start.Known.Knowledge.Findings.Select(finding =>
+        Ambient = Best(Median.Ambient, start.Known.Knowledge.Findings.Select(finding =>
             new Sample(start.AmbientCounts(finding), finding.Ambient, finding.AmbientWeight))),
     };
 
     Pooling Shares(Pooling pooling)
     {
         Hierarchy top = With(pooling with { ShareNotes = double.PositiveInfinity }).ShareChain(faults, []);
-        pooling = pooling with { ShareNotes = Best(pooling.ShareNotes, [new(top.First, top.Prior.Mean, top.Prior.Weight)]) };
+        pooling = pooling with { ShareNotes = Best(Median.ShareNotes, [new(top.First, top.Prior.Mean, top.Prior.Weight)]) };
         for (int depth = 0; depth < pooling.ShareLevels.Length; depth++)
         {
             Estimates estimates = With(pooling);
             var samples = Paths(depth).Select(path => Member(estimates.ShareChain(faults, path)));
-            pooling = pooling with { ShareLevels = Fitted(pooling.ShareLevels, depth, samples) };
+            pooling = pooling with { ShareLevels = pooling.ShareLevels.SetItem(depth, Best(Median.ShareLevels[depth], samples)) };
         }
         return pooling;
     }
@@ -58,13 +63,13 @@ internal sealed class PoolingFit
         var everywhere = links.Where(link => link.Scope == TallyKey.Everywhere).ToLookup(link => start.Known.Link(link.Subject, link.Finding) is not null);
         pooling = pooling with
         {
-            LinkNotes = Best(pooling.LinkNotes, everywhere[true].Select(link => Everywhere(estimates, link))),
-            LinkUnnoted = Best(pooling.LinkUnnoted, everywhere[false].Select(link => Everywhere(estimates, link))),
+            LinkNotes = Best(Median.LinkNotes, everywhere[true].Select(link => Everywhere(estimates, link))),
+            LinkUnnoted = Best(Median.LinkUnnoted, everywhere[false].Select(link => Everywhere(estimates, link))),
         };
         Estimates noted = With(pooling);
         pooling = pooling with
         {
-            LinkGroup = Best(pooling.LinkGroup, everywhere.SelectMany(each => each)
+            LinkGroup = Best(Median.LinkGroup, everywhere.SelectMany(each => each)
                 .Where(link => start.Known.Fault(link.Subject)?.Group is not null).Select(link => Member(Chain(noted, link, [])))),
         };
         ILookup<string, TallyKey> byLevel = links.ToLookup(link => link.Scope);
@@ -72,7 +77,7 @@ internal sealed class PoolingFit
         {
             Estimates above = With(pooling);
             var samples = Paths(depth).SelectMany(path => byLevel[path[0]].Select(link => Member(Chain(above, link, path))));
-            pooling = pooling with { LinkLevels = Fitted(pooling.LinkLevels, depth, samples) };
+            pooling = pooling with { LinkLevels = pooling.LinkLevels.SetItem(depth, Best(Median.LinkLevels[depth], samples)) };
         }
         return pooling;
     }
@@ -81,7 +86,8 @@ internal sealed class PoolingFit
     {
         KnownFinding finding = start.Known.NeededFinding(link.Finding);
         double most = start.Known.Link(link.Subject, link.Finding)?.Weight ?? double.PositiveInfinity;
-        return new(estimates.LinkCounts(finding, link.Subject, TallyKey.Everywhere), estimates.LinkPrior(link.Subject, finding).Mean, most);
+        Hierarchy chain = Chain(estimates, link, []);
+        return new(chain.Steps.Count > 0 ? chain.Steps[0].Counts : chain.First, estimates.LinkPrior(link.Subject, finding).Mean, most);
     }
 
     static Hierarchy Chain(Estimates estimates, TallyKey link, ImmutableArray<string> path) => estimates.LinkChain(link.Subject, link.Finding, path)!;
@@ -90,13 +96,12 @@ internal sealed class PoolingFit
         ? new(chain.Steps[^1].Counts, above.Mean, double.PositiveInfinity)
         : null;
 
-    Estimates With(Pooling pooling) => new(start.Known, start.Tally, pooling, settings);
+    Pooling Median => settings.Pooling;
+
+    Estimates With(Pooling pooling) => new(start.Known, start.Tally, pooling, start.Comebacks, settings);
 
     /// <summary>Chains of levels whose most special one is this far below the top.</summary>
     IEnumerable<ImmutableArray<string>> Paths(int depth) => paths.Values.Where(path => path.Length == depth + 1);
-
-    ImmutableArray<double> Fitted(ImmutableArray<double> kappas, int depth, IEnumerable<Sample?> samples) =>
-        kappas.SetItem(depth, Best(kappas[depth], samples));
 
     double Best(double median, IEnumerable<Sample?> samples)
     {

@@ -9,17 +9,22 @@ namespace Triage.Reasoning.Learning;
 internal sealed class Tally
 {
     const double Unit = 1e9;
+    static readonly ImmutableSortedSet<string> None = ImmutableSortedSet.Create<string>(StringComparer.Ordinal);
 
-    internal static Tally Empty { get; } = new(ImmutableDictionary<TallyKey, long>.Empty);
+    internal static Tally Empty { get; } = new(ImmutableDictionary<TallyKey, long>.Empty, ImmutableDictionary<string, ImmutableSortedSet<string>>.Empty);
 
     readonly ImmutableDictionary<TallyKey, long> sums;
+    readonly ImmutableDictionary<string, ImmutableSortedSet<string>> below;
 
-    Tally(ImmutableDictionary<TallyKey, long> sums) => this.sums = sums;
+    Tally(ImmutableDictionary<TallyKey, long> sums, ImmutableDictionary<string, ImmutableSortedSet<string>> below) => (this.sums, this.below) = (sums, below);
 
     internal IEnumerable<TallyKey> Keys => sums.Keys;
 
     /// <summary>Weight counted under the key, in jobs.</summary>
     internal double this[TallyKey key] => sums.GetValueOrDefault(key) / Unit;
+
+    /// <summary>Levels right below one that have jobs, in a fixed order.</summary>
+    internal ImmutableSortedSet<string> Below(string level) => below.GetValueOrDefault(level, None);
 
     internal Tally Plus(IEnumerable<Credit> credits) => Changed(credits, 1);
 
@@ -31,19 +36,26 @@ internal sealed class Tally
         var table = new Dictionary<TallyKey, long>(sums);
         foreach (var (key, amount) in credits)
             table[key] = table.GetValueOrDefault(key) + Units(amount);
-        return new(table.Where(sum => sum.Value != 0).ToImmutableDictionary());
+        var kept = table.Where(sum => sum.Value != 0).ToImmutableDictionary();
+        return new(kept, kept.Keys.Where(key => key.Sum == Sum.Below).GroupBy(key => key.Scope, key => key.Subject)
+            .ToImmutableDictionary(group => group.Key, group => group.ToImmutableSortedSet(StringComparer.Ordinal)));
     }
 
     Tally Changed(IEnumerable<Credit> credits, int sign)
     {
         var builder = sums.ToBuilder();
+        var levels = below;
         foreach (var (key, amount) in credits)
         {
             long sum = builder.GetValueOrDefault(key) + sign * Units(amount);
             if (sum == 0) builder.Remove(key);
             else builder[key] = sum;
+            if (key.Sum == Sum.Below)
+                levels = levels.SetItem(key.Scope, sum == 0 ? Levels(key).Remove(key.Subject) : Levels(key).Add(key.Subject));
         }
-        return new(builder.ToImmutable());
+        return new(builder.ToImmutable(), levels);
+
+        ImmutableSortedSet<string> Levels(TallyKey key) => levels.GetValueOrDefault(key.Scope, None);
     }
 
     static long Units(double amount) => (long)Math.Round(amount * Unit);

@@ -22,6 +22,9 @@ internal enum Sum
     /// <summary>Weight of jobs with a cause, by scope.</summary>
     Explained,
 
+    /// <summary>The same of the scope that is the subject, which lies right below.</summary>
+    Below,
+
     /// <summary>Weight of jobs with two independent causes.</summary>
     Double,
 
@@ -33,9 +36,6 @@ internal enum Sum
 
     /// <summary>Weight of a value that a fault alone would have shown, by scope.</summary>
     Link,
-
-    /// <summary>The same for a group of faults; the scope is the group.</summary>
-    GroupLink,
 
     /// <summary>Weight of a value without any linked cause.</summary>
     Ambient,
