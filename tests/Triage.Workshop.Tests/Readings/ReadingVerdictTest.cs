@@ -19,8 +19,8 @@ public sealed class ReadingVerdictTest
 
     [Theory]
     [InlineData("F1", "OL", "ohms", "OL across F1, power off and drained: over range (a good one reads 0 Ω … 2 Ω), speaks for blown (strong)")]
-    [InlineData("F1", "0.3 R", "continuity", "300 mΩ across F1, power off and drained: as a good one (0 Ω … 2 Ω), speaks against blown (slight)")]
-    [InlineData("Q2 b", "0.02 V", "diode", "20 mV at Q2 b-e, power off and drained: below a good one (400 mV … 800 mV), speaks for shorted, mostly collector to emitter (fair)")]
+    [InlineData("F1", "0.3 R", "continuity", "300 mΩ across F1, power off and drained: as a good one (0 Ω … 2 Ω), speaks against blown (strong)")]
+    [InlineData("Q2 b", "0.02 V", "diode", "20 mV at Q2 b-e, power off and drained: below a good one (400 mV … 800 mV), speaks for shorted, mostly collector to emitter (strong)")]
     [InlineData("C3", "3000 uF", "farads", "3 mF across C3, power off and drained, one leg lifted: below a good one (3.76 mF … 7.05 mF), speaks for dried out, capacity down and series resistance up (strong)")]
     public async Task Other_parts_in_words(string from, string value, string mode, string words)
     {
