@@ -58,7 +58,7 @@ internal sealed class ReadingJudge(DeviceScope scope, Notebook notes, BenchSetti
 
     private ReadingVerdict Alone(Reading reading, MeasuredPart part, Read entry)
     {
-        var rows = part.Class.Readings.Where(r => r.Good.Behaviour is null && SameMode(r.Mode, reading.Mode) && r.InPlace is var place && (place is null || place != reading.OneLegLifted)).ToList();
+        var rows = part.Class.Readings.Where(r => r.Good.Behaviour is null && SameMode(r.Mode, reading.Mode) && InPlaceFits(r, reading)).ToList();
         var terminal = ReadingPlaces.Terminal(reading, part);
         var row = rows.FirstOrDefault(r => r.At.Contains(terminal, StringComparer.OrdinalIgnoreCase)) ?? rows.FirstOrDefault(r => r.At.IsEmpty);
         if (row is null)
@@ -75,19 +75,20 @@ internal sealed class ReadingJudge(DeviceScope scope, Notebook notes, BenchSetti
 
     private ReadingVerdict Weighed(Reading reading, MeasuredPart part, PartReading row, Read entry)
     {
-        var (meter, unit) = (MeterFor(reading), ReadingModes.UnitOf(row.Mode)!.Value);
-        var rated = part.Rating.In(unit);
-        if ((Expected(reading, part) ?? Expected(row.Good.Range(rated), unit)) is not { } good || row.Modes.Values.Any(m => m.Range(rated) is null))
+        if (StateRanges.Of(row, part, Expected(reading, part)) is not { } ranges)
             return Not(reading, part, entry, ReadingTexts.NoRating(part.Name));
-        var named = StatesOf(part).Where(s => row.Modes.ContainsKey(s.Id)).Select(s => new StateExpectation(s.Id, row.Modes[s.Id].Range(rated)!.Value.Low, row.Modes[s.Id].Range(rated)!.Value.High) { OverRange = row.Modes[s.Id].OverRange }).ToImmutableArray();
+        var meter = MeterFor(reading);
         if (part.Rating.SourceOhms is { } source && reading.Mode is ReadingMode.DcVolts or ReadingMode.AcVolts)
-            (good, named) = Loaded(good, named, source, meter.InputOhms);
-        var likelihood = ReadingLikelihood.Of(reading, good, named, meter, goodOverRange: row.Good.OverRange);
-        ImmutableArray<StateVerdict> states = [.. StatesOf(part).Select(s => named.IndexOf(named.FirstOrDefault(n => n.State == s.Id)!) is var at && at >= 0
-            ? new StateVerdict(s.Id, s.Name, named[at].Low, named[at].High, likelihood[at + 1])
+            ranges = ranges.Loaded(source, meter.InputOhms);
+        var (good, modes) = (ranges.Good, ranges.Modes);
+        var likelihood = ReadingLikelihood.Of(reading, good, modes, meter, goodOverRange: row.Good.OverRange);
+        var named = modes.Select((m, at) => (m, Likelihood: likelihood[at + 1])).ToDictionary(m => m.m.State, StringComparer.Ordinal);
+        ImmutableArray<StateVerdict> states = [.. StatesOf(part).Select(s => named.TryGetValue(s.Id, out var mode)
+            ? new StateVerdict(s.Id, s.Name, mode.m.Low, mode.m.High, mode.Likelihood)
             : new StateVerdict(s.Id, s.Name, good.Low, good.High, likelihood[0]))];
         var verdict = new ReadingVerdict { Reading = reading, Part = part.Name, Measured = part, Row = row, Good = good, States = states, Words = "" };
-        return verdict with { Words = ReadingWords.Of(verdict, ReadingWords.Against(reading, good, meter), LooksRow(reading, part) is null ? null : ReadingTexts.TwoMoreLooks) };
+        var next = LooksRow(reading, part) is null ? null : ReadingTexts.TwoMoreLooks;
+        return verdict with { Words = ReadingWords.Of(verdict, ReadingWords.Against(reading, good, meter), next) };
     }
 
     /// <summary>The sister channel or a working unit says better what to expect than the rating.</summary>
@@ -97,17 +98,14 @@ internal sealed class ReadingJudge(DeviceScope scope, Notebook notes, BenchSetti
             .Where(r => r.Reading is { } other && SameMode(reading.Mode, other.Mode) && other.Problems().IsEmpty)
             .Select(r => SisterReading.Expects(r.Reading!, r.By)).LastOrDefault(e => e is not null);
 
-    private static ExpectedRange? Expected((double Low, double High)? range, Unit unit) =>
-        range is { } ends ? new(ends.Low, ends.High, unit, ExpectedBy.Rating) : null;
-
     private static bool Mentions(Read entry, string designator) =>
-        new[] { entry.From, entry.Text, entry.Note }.OfType<string>().SelectMany(w => w.Split([' ', ',', ':', '.'])).Contains(designator, StringComparer.OrdinalIgnoreCase);
-
-    private static (ExpectedRange Good, ImmutableArray<StateExpectation> Modes) Loaded(ExpectedRange good, ImmutableArray<StateExpectation> modes, double source, double input) =>
-        (good.Loaded(source, input), [.. modes.Select(m => m with { Low = Loading.Shown(m.Low, source, input), High = Loading.Shown(m.High, source, input) })]);
+        new[] { entry.From, entry.Text, entry.Note }.OfType<string>().SelectMany(w => w.Split([' ', ',', ':', '.']))
+            .Contains(designator, StringComparer.OrdinalIgnoreCase);
 
     private static PartReading? LooksRow(Reading reading, MeasuredPart part) =>
-        reading.Mode is ReadingMode.Resistance ? part.Class.Readings.FirstOrDefault(r => r.Good.Behaviour is not null && (r.InPlace is null || r.InPlace != reading.OneLegLifted)) : null;
+        reading.Mode is ReadingMode.Resistance ? part.Class.Readings.FirstOrDefault(r => r.Good.Behaviour is not null && InPlaceFits(r, reading)) : null;
+
+    private static bool InPlaceFits(PartReading row, Reading reading) => row.InPlace is null || row.InPlace != reading.OneLegLifted;
 
     private static StateReading State(PartReading row, string mode) => row.Modes.GetValueOrDefault(mode) ?? row.Good;
 
