@@ -1,4 +1,5 @@
 using Triage.Measurements.Quantities;
+using Triage.Measurements.Readings;
 
 namespace Triage.Measurements;
 
@@ -54,6 +55,17 @@ internal static class MeasurementProblems
 
     public static MeasurementProblem UpsideDown(string state, double low, double high) =>
         new(FormattableString.Invariant($"the range of {state} runs from {low} to {high}"), "give the lower value first");
+
+    public static MeasurementProblem NotARange(string text) =>
+        new(
+            $"{Quote(text)} is not a range of readings",
+            "write 0 … 20 R (a unit on both ends), > 10 M or OL, < 50 % of rating, rating ± 20 %, or for three looks at a capacitor climbs, flat and low, settles, OL at once");
+
+    public static MeasurementProblem NoMode(string words) =>
+        new($"{Quote(words)} is not a mode of an instrument known here", $"write one of {string.Join(", ", ReadingModeWords.All)}, or leave it out");
+
+    public static MeasurementProblem NothingShown(string where) =>
+        new($"{(where.Length == 0 ? "the reading" : where)} says no value", "add what the instrument showed, with its unit");
 
     public static MeasurementProblem NotACode(string code) =>
         new($"{Quote(code)} is not a value code of IEC 60062", "write it as printed, such as 4n7, 2K2J, R47, 103 or 4702, or measure the part");

@@ -1,3 +1,4 @@
+using Triage.Measurements;
 using Triage.Notes.Kinds;
 
 namespace Triage.Notes;
@@ -102,6 +103,8 @@ public static class NoteProblems
 
     public static ProblemText OutsideChance(string field, string text, bool above) => Warning(
         $"`{field}` is {text}; a chance lies between 0 and 1.", $"Write {(above ? "1, a number below it" : "0, a number above it")}, or a word such as usually.");
+
+    public static ProblemText NotReading(MeasurementProblem problem) => Warning($"{problem.What}.", $"{char.ToUpperInvariant(problem.Instead[0])}{problem.Instead[1..]}.");
 
     public static ProblemText LeavesFolder(string field, string path) => Warning($"`{field}` points outside the book: {path}.", "Copy the file into the book and write its path from the book's folder.");
 

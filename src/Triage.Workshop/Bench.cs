@@ -6,6 +6,7 @@ using Triage.Search.Queries;
 using Triage.Search.Words;
 using Triage.Workshop.Answers;
 using Triage.Workshop.Knowledge;
+using Triage.Workshop.Readings;
 using Triage.Workshop.Steps;
 using Triage.Workshop.Store;
 
@@ -53,6 +54,10 @@ public sealed class Bench
 
     /// <summary>What a log entry says, in a repairer's words.</summary>
     public string InWords(Job job, LogEntry entry) => new WordsFor(Notes, ScopeOf(job)?.Access ?? []).Entry(entry);
+
+    /// <summary>What a reading of a job says of its part; null when no note knows the machine.</summary>
+    public ReadingVerdict? VerdictOn(Job job, Read entry) =>
+        ScopeOf(job) is { } scope ? new ReadingJudge(scope, Notes, Settings, job.Log).Judge(entry, ReadingStretch.Around(entry, job.Log)) : null;
 
     /// <summary>Which fixes resolved which symptoms.</summary>
     /// <param name="device">Only this device or class; null for all.</param>

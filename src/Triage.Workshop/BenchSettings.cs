@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Triage.Measurements.Instruments;
 using Triage.Reasoning.Planning;
 
 namespace Triage.Workshop;
@@ -19,6 +20,9 @@ public sealed record BenchSettings
 
     /// <summary>Tools at hand; null when nobody listed them, and then everything counts as there.</summary>
     public ImmutableArray<string>? Tools { get; init; }
+
+    /// <summary>Meters and testers as set up once; none: an ordinary one is assumed.</summary>
+    public ImmutableArray<Instrument> Instruments { get; init; } = [];
 
     public Rates Rates => new(ValueOfHour, CostOfDay);
 }

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text;
 using Triage.Notes;
 using Triage.Notes.Parsing;
+using Triage.Workshop.Readings;
 
 namespace Triage.Workshop;
 
@@ -23,7 +24,8 @@ internal sealed record SettingsFile(BenchSettings Settings, ImmutableArray<Probl
 
     public bool IsAsBefore(SettingsFile before) =>
         Problems.SequenceEqual(before.Problems)
-        && Settings with { Tools = null } == before.Settings with { Tools = null }
+        && Settings with { Tools = null, Instruments = [] } == before.Settings with { Tools = null, Instruments = [] }
+        && InstrumentSettings.Same(Settings.Instruments, before.Settings.Instruments)
         && (Settings.Tools ?? []).SequenceEqual(before.Settings.Tools ?? [])
         && Settings.Tools.HasValue == before.Settings.Tools.HasValue;
 
@@ -37,6 +39,7 @@ internal sealed record SettingsFile(BenchSettings Settings, ImmutableArray<Probl
             Currency = fields.Text("currency") ?? usual.Currency,
             UsualWorth = fields.Amount("usual-worth") ?? usual.UsualWorth,
             Tools = fields.Has("tools") ? fields.Texts("tools") : null,
+            Instruments = InstrumentSettings.Read(fields),
         };
         fields.Done();
         return read;

@@ -24,11 +24,12 @@ public static class ReadingLikelihood
     /// <param name="modes">The failure modes, in the unit of <paramref name="good"/>.</param>
     /// <param name="instrument">What it was read with.</param>
     /// <param name="parallelChance">P(something in parallel matters in circuit), 0…1.</param>
+    /// <param name="goodOverRange">P(over range) of a good part beyond what its range implies, 0…1.</param>
     /// <exception cref="ArgumentException">The reading is in another unit than the expectation, or a range is upside down.</exception>
     public static ImmutableArray<double> Of(
-        Reading reading, ExpectedRange good, ImmutableArray<StateExpectation> modes, Instrument instrument, double parallelChance = 0.5)
+        Reading reading, ExpectedRange good, ImmutableArray<StateExpectation> modes, Instrument instrument, double parallelChance = 0.5, double goodOverRange = 0)
     {
-        ImmutableArray<StateExpectation> states = [new StateExpectation("good", good.Low, good.High), .. modes];
+        ImmutableArray<StateExpectation> states = [new StateExpectation("good", good.Low, good.High) { OverRange = goodOverRange }, .. modes];
         Check(reading, good.Unit, states);
         var scale = ReadingScale.For(good.Unit, reading.Mode, instrument, states.Max(s => Math.Max(Math.Abs(s.Low), Math.Abs(s.High))));
         var parallel = reading.OneLegLifted || !Parallels(reading.Mode) ? 0 : parallelChance;

@@ -22,6 +22,9 @@ public sealed record PartRating
     /// <summary>Equivalent series resistance in ohms.</summary>
     public double? SeriesOhms { get; init; }
 
+    /// <summary>Resistance that a rated voltage comes through, in ohms: what a meter's own resistance divides it with.</summary>
+    public double? SourceOhms { get; init; }
+
     public FuseSpeed? Speed { get; init; }
 
     /// <summary>Interrupting capacity of a fuse in amperes.</summary>

@@ -51,7 +51,7 @@ internal static class QuickAssembly
         return new Reading(from, to, Mode(value, junction, seriesResistance), value);
     }
 
-    private static Reading Under(Reading reading, QuickPiece condition) => condition.Says switch
+    public static Reading Under(Reading reading, QuickPiece condition) => condition.Says switch
     {
         QuickWords.UnderLoad => reading with { Load = LoadState.Loaded },
         QuickWords.NoLoad => reading with { Load = LoadState.NoLoad },

@@ -107,7 +107,7 @@ internal static class QuickWords
 
         add(QuickKind.Condition, UnderLoad, "on load|loaded");
         add(QuickKind.Condition, NoLoad, "off load|unloaded|without load");
-        add(QuickKind.Condition, Reversed, "reversed");
+        add(QuickKind.Condition, Reversed, "reversed|reverse|leads the other way|leads swapped|other way round");
         add(QuickKind.Condition, OutOfCircuit, "one leg lifted|leg lifted|lifted one leg|one leg up");
         add(QuickKind.Condition, PowerOff, "unplugged|switched off");
         add(QuickKind.Condition, Drained, "discharged");

@@ -9,6 +9,9 @@ public sealed record PartClass(string Id, string Name) : Note(Id, Name)
 
     public ImmutableArray<FailureMode> Modes { get; init; } = [];
 
+    /// <summary>What instruments show of a good part and in each failure mode.</summary>
+    public ImmutableArray<PartReading> Readings { get; init; } = [];
+
     public ImmutableArray<string> Wears { get; init; } = [];
 
     public ImmutableArray<string> LookFor { get; init; } = [];

@@ -7,6 +7,7 @@ internal static class ReadPartClass
     public static PartClass From(string id, string name, FieldReader fields) => new(id, name)
     {
         Modes = fields.Each("modes", ReadMode),
+        Readings = fields.Each("readings", reading => ReadPartReading.From(reading, id)),
         Wears = fields.Texts("wears"),
         LookFor = fields.Texts("look-for"),
         TestInPlace = fields.Texts("test-in-place"),

@@ -1,3 +1,4 @@
+using Triage.Measurements.Readings;
 using Triage.Notes.Kinds;
 
 namespace Triage.Notes.Writing;
@@ -33,6 +34,7 @@ internal static class WriteMachine
     public static FieldWriter PartClass(FieldWriter fields, PartClass note) => fields
         .Each("modes", note.Modes, mode => new FieldWriter()
             .Text("mode", mode.Id).Text("name", mode.Name).Chance("share", mode.Share).OnOneLine)
+        .Each("readings", note.Readings, Reading)
         .Texts("wears", note.Wears)
         .Texts("look-for", note.LookFor)
         .Texts("test-in-place", note.TestInPlace)
@@ -42,4 +44,19 @@ internal static class WriteMachine
         .Texts("must-not-change", note.MustNotChange)
         .Texts("new-can-be-bad", note.NewCanBeBad)
         .Cautions(note.Cautions);
+
+    private static YamlFields Reading(PartReading reading)
+    {
+        var modes = reading.Modes.OrderBy(m => m.Key, StringComparer.Ordinal)
+            .Aggregate(new FieldWriter(), (table, m) => table.Text(m.Key, m.Value.Text));
+        return new FieldWriter()
+            .Text("mode", ReadingModeWords.Of(reading.Mode))
+            .Texts("at", reading.At)
+            .Flag("in-place", reading.InPlace)
+            .Mark("power-on", reading.PowerOn)
+            .Text("good", reading.Good.Text)
+            .Group("modes", modes)
+            .Text("source", reading.Source)
+            .OnOneLine;
+    }
 }

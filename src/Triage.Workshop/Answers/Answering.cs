@@ -27,7 +27,7 @@ internal sealed class Answering(Bench bench)
         var seen = job.Log.OfType<Saw>().Select(s => s.Finding).Concat(job.Log.OfType<Tested>().Select(t => bench.Notes.Find<Test>(t.Test)?.Reveals).OfType<string>());
         var network = NetworkFromNotes.Build(scope, learned, bench.Notes, seen);
         var actions = new ActionsOfNotes(network, bench.Notes, learned);
-        var evidence = EvidenceFromJob.Of(job.Log, network, actions, bench.Notes);
+        var evidence = EvidenceFromJob.Of(job.Log, network, actions, bench.Notes, bench.Settings);
         return new(network, actions, evidence, PosteriorInference.Of(network.Network, evidence.Evidence));
     }
 
@@ -63,7 +63,7 @@ internal sealed class Answering(Bench bench)
             Resets = [],
             Next = null,
             Evidence = evidence,
-            Remarks = [.. reasoned.Evidence.NotUsed.Select(e => $"Not used, no note links it to a cause of this machine: {words.Entry(e)}")],
+            Remarks = [.. reasoned.Evidence.NotUsed.Select(e => $"Not used, no note links it to a cause of this machine: {words.Entry(e)}"), .. reasoned.Evidence.ReadingRemarks],
         };
         if (reasoned.Posterior.Contradiction)
             return common with { Remarks = [ContradictionInWords.Of(reasoned, words), .. common.Remarks] };

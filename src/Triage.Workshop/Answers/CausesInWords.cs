@@ -4,7 +4,7 @@ namespace Triage.Workshop.Answers;
 internal static class CausesInWords
 {
     /// <summary>Decibans from which a piece of evidence counts as strong, fair or slight: odds of 10, about 3 and 1.6 (after Good 1950 and Jeffreys 1961, Appendix B).</summary>
-    private const double Strong = 10, Fair = 5, Slight = 2;
+    internal const double Strong = 10, Fair = 5, Slight = 2;
 
     /// <summary>The strongest evidence for, and the strongest against.</summary>
     public static string Why(IReadOnlyList<WeighedEvidence> weights)
@@ -22,7 +22,7 @@ internal static class CausesInWords
         };
     }
 
-    private static string Grade(double decibans) => decibans >= Strong ? "strong" : decibans >= Fair ? "fair" : "slight";
+    internal static string Grade(double decibans) => decibans >= Strong ? "strong" : decibans >= Fair ? "fair" : "slight";
 
     private static string Sentence(string words) => words.Length > 1 && char.IsUpper(words[0]) && char.IsLower(words[1]) ? char.ToLowerInvariant(words[0]) + words[1..] : words;
 }

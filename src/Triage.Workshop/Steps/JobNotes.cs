@@ -31,6 +31,10 @@ internal sealed class JobNotes(LiveBench bench)
     public StepResult Append(string id, LogEntry entry, Func<Job, Refusal?>? rule = null) =>
         Change(id, mustBeOpen: true, (job, text) => rule?.Invoke(job) is { } refused ? new(null, refused) : new(text.Append(["log"], LogEntryYaml.Of(entry)), null));
 
+    /// <summary>Several entries in one write: all of them or none.</summary>
+    public StepResult Append(string id, IReadOnlyList<LogEntry> entries) =>
+        Change(id, mustBeOpen: true, (_, text) => new(entries.Aggregate(text, (t, entry) => t.Append(["log"], LogEntryYaml.Of(entry))), null));
+
     public StepResult RemoveEntry(string id, int entry) =>
         Change(id, mustBeOpen: true, (job, text) => entry < 0 || entry >= job.Log.Length
             ? new(null, WorkshopRefusals.NothingToUndo(id))

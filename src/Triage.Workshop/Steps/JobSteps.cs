@@ -1,7 +1,10 @@
 using System.Collections.Immutable;
+using Triage.Measurements.Readings;
 using Triage.Notes.Kinds;
 using Triage.Workshop.Answers;
 using Triage.Workshop.Knowledge;
+using Triage.Workshop.Readings;
+using QuickLine = Triage.Notes.Kinds.QuickLine;
 
 namespace Triage.Workshop.Steps;
 
@@ -31,12 +34,23 @@ public sealed class JobSteps
         return taken.Refused is not null || taken.Job is null ? taken : notes.Create(taken.Job) with { Remarks = taken.Remarks };
     }
 
-    /// <summary>One line at eleven at night: kept as written, read into entries where it can be.</summary>
-    public StepResult Line(string job, string text, ImmutableArray<string> photos = default) =>
-        string.IsNullOrWhiteSpace(text) ? Refuse(WorkshopRefusals.NothingSaid("line"))
-        : text.Length > Limits.Line ? Refuse(WorkshopRefusals.TooLong("line", text.Length, Limits.Line))
-        : notes.Append(job, new QuickLine(Now, text) { Photos = photos.IsDefault ? [] : photos }) is var written && written.Refused is not null ? written
-        : written with { Remarks = [.. QuickLineRead.Remarks(text)] };
+    /// <summary>
+    /// One line at eleven at night: kept as written, and what it says with certainty recorded beside it as entries of their own,
+    /// each of which can be taken back.
+    /// </summary>
+    public StepResult Line(string job, string text, ImmutableArray<string> photos = default)
+    {
+        if (string.IsNullOrWhiteSpace(text))
+            return Refuse(WorkshopRefusals.NothingSaid("line"));
+        if (text.Length > Limits.Line)
+            return Refuse(WorkshopRefusals.TooLong("line", text.Length, Limits.Line));
+        var line = QuickReading.Read(text);
+        var scope = Book.Find<Job>(job) is { } known ? bench.Current.ScopeOf(known) : null;
+        var read = new QuickLineEntries(scope, Book, Now).Of(line);
+        var written = notes.Append(job, [new QuickLine(Now, text) { Photos = photos.IsDefault ? [] : photos }, .. read]);
+        return written.Refused is not null || written.Job is not { } after ? written
+            : written with { Remarks = [.. QuickLineRead.Remarks(line), .. read.Select(e => QuickLineRead.Recorded(bench.Current, after, e))] };
+    }
 
     /// <summary>A finding seen with a value; "not seen" is its normal value.</summary>
     public StepResult Saw(string job, string finding, string value, ImmutableArray<string> when = default, double? watchedMinutes = null) =>

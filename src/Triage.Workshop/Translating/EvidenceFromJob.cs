@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Reasoning.Networks;
 using Triage.Workshop.Knowledge;
+using Triage.Workshop.Readings;
 using Finding = Triage.Reasoning.Networks.Finding;
 
 namespace Triage.Workshop.Translating;
@@ -22,6 +23,9 @@ public sealed record JobEvidence
 
     /// <summary>Entries that say something the notes do not know (yet): shown, not reasoned with.</summary>
     public required ImmutableArray<LogEntry> NotUsed { get; init; }
+
+    /// <summary>Readings that were not weighed: why, and what to do.</summary>
+    public ImmutableArray<string> ReadingRemarks { get; init; } = [];
 }
 
 /// <summary>Reads a job's log from the oldest entry on; each action begins a new epoch.</summary>
@@ -34,15 +38,21 @@ internal sealed class EvidenceFromJob
     private readonly List<(RootLikelihood Measured, LogEntry Entry)> measured = [];
     private readonly List<(ActionTaken Taken, LogEntry Entry)> acted = [];
     private readonly List<LogEntry> notUsed = [];
+    private readonly ReadingEvidence readings;
+    private readonly List<(Read Entry, int Epoch)> read = [];
+    private readonly List<Test> measuring = [];
+    private readonly List<string> readingRemarks = [];
 
-    private EvidenceFromJob(DeviceNetwork network, ActionsOfNotes actions, Notebook notes) =>
-        (this.network, this.actions, this.notes) = (network, actions, notes);
+    private EvidenceFromJob(DeviceNetwork network, ActionsOfNotes actions, Notebook notes, ReadingEvidence readings) =>
+        (this.network, this.actions, this.notes, this.readings) = (network, actions, notes, readings);
 
-    public static JobEvidence Of(IEnumerable<LogEntry> log, DeviceNetwork network, ActionsOfNotes actions, Notebook notes)
+    public static JobEvidence Of(IReadOnlyCollection<LogEntry> log, DeviceNetwork network, ActionsOfNotes actions, Notebook notes, BenchSettings? settings = null)
     {
-        var reading = new EvidenceFromJob(network, actions, notes);
+        var judge = new ReadingJudge(network.Scope, notes, settings ?? new(), log);
+        var reading = new EvidenceFromJob(network, actions, notes, new(network, judge));
         foreach (var entry in log)
             reading.Take(entry);
+        reading.WeighReadings();
         return new()
         {
             Evidence = new()
@@ -55,6 +65,7 @@ internal sealed class EvidenceFromJob
             MeasuredIn = [.. reading.measured.Select(m => m.Entry)],
             ActedIn = [.. reading.acted.Select(a => a.Entry)],
             NotUsed = [.. reading.notUsed],
+            ReadingRemarks = [.. reading.readingRemarks],
         };
     }
 
@@ -65,22 +76,44 @@ internal sealed class EvidenceFromJob
             case Saw saw:
                 Observe(notes.Today(saw.Finding), saw.Value, entry, ConditionWords.Read(saw.When), saw.WatchedMinutes);
                 break;
+            case Read typed:
+                read.Add((typed, acted.Count));
+                break;
             case Tested tested:
+                if (notes.Find<Test>(tested.Test) is { Reveals: null } test)
+                    measuring.Add(test);
                 Observe(Revealed(tested.Test), tested.Outcome, entry, Conditions.None, null);
                 break;
             case ResetTried reset:
                 Act(reset.Reset, reset.Effect, entry);
                 break;
             case Fixed fix:
+                WeighReadings();
                 Act(fix.Fix, fix.Effect, entry);
                 break;
             case Swapped swap:
+                WeighReadings();
                 Swap(swap);
                 break;
             case Held held:
                 Hold(held);
                 break;
         }
+    }
+
+    /// <summary>A repair may change the part: readings before and after it are of two states. A reset changes no part.</summary>
+    private void WeighReadings()
+    {
+        foreach (var weighed in readings.Of(read, measuring))
+        {
+            if (weighed.Likelihood is { } likelihood)
+                measured.Add((likelihood, weighed.Entry));
+            else
+                readingRemarks.Add(weighed.Remark!);
+        }
+
+        read.Clear();
+        measuring.Clear();
     }
 
     private string? Revealed(string testId) =>
