@@ -6,7 +6,7 @@ internal static class CourseInference
     /// <summary>Mass that a search may leave out, relative to all.</summary>
     private const double Bound = 1e-9;
 
-    private const int MostNodes = 100_000;
+    private const int Work = 150_000;
 
     private static readonly CoursePosterior Impossible = new(double.NegativeInfinity, [], 0);
 
@@ -42,7 +42,7 @@ internal static class CourseInference
             return ExplanationProgramme.Total(support, plan) > double.NegativeInfinity;
         }
 
-        var found = CourseSearch.Run(support, plan, enough: _ => true, bound: 0, MostNodes);
+        var found = CourseSearch.Run(support, plan, new(Work, Bound: 0) { Leaves = 1 });
         return found.Leaves.Length > 0 || (found.LeftOut > 0 ? throw TooUnlikely() : false);
     }
 
@@ -51,9 +51,9 @@ internal static class CourseInference
 
     private static CoursePosterior Search(CompiledNetwork network, ExplanationPlan plan)
     {
-        var found = CourseSearch.Run(network, plan, enough: _ => false, Bound, MostNodes);
-        return found.Mass > CompiledNetwork.LeastTotal
-            ? new(Math.Log(found.Mass), Marginals(network, found), found.LeftOut / (found.Mass + found.LeftOut))
+        var found = CourseSearch.Run(network, plan, new(Work, Bound));
+        return found.Mass > 0
+            ? new(found.LogUnit + Math.Log(found.Mass), Marginals(network, found), found.LeftOut / (found.Mass + found.LeftOut))
             : Impossible;
     }
 
