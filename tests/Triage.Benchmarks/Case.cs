@@ -13,7 +13,7 @@ public sealed record Case(Network Network, Evidence Evidence)
     public static Case Large(int seed) => Of(seed, roots: 500, findings: 300, links: 30, abnormal: 12, normal: 40);
 
     /// <summary>Few roots that explain much between them.</summary>
-    public static Case Linked(int seed, bool simulated = true) => Of(seed, roots: 20, findings: 150, links: 30, abnormal: 40, normal: 0, simulated: simulated);
+    public static Case Linked(int seed, bool simulated = true) => Of(seed, roots: 20, findings: 300, links: 10, abnormal: 40, normal: 0, simulated: simulated);
 
     /// <param name="seed">The same seed gives the same case.</param>
     /// <param name="roots">Parts.</param>

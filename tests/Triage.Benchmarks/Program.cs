@@ -28,6 +28,15 @@ foreach (var sim in new[] { true, false })
     var left = new List<double>();
     var ms = Measure.Each(linked, c => { var h = Hypotheses.Of(c.Network, c.Evidence); left.Add(h.LeftOut); });
     Console.WriteLine($"linked sim={sim} p50 {Measure.Median(ms):F2} max {ms.Max():F2} left p50 {Measure.Median(left):E1} max {left.Max():E1}");
+    foreach (var c in linked.Take(6)) {
+        var compiled = EvidenceCompiler.Compile(c.Network, c.Evidence);
+        var plan = ExplanationPlan.Of(compiled);
+        foreach (var w in new[] { 1000, 10000, 100000 }) { 
+            var t = Environment.CpuUsage.UserTime;
+            var f = CourseSearch.Run(compiled, plan, new(w, 1e-6));
+            Console.WriteLine($"   work {w} found {f.Mass:E2} left {f.LeftOut / (f.Mass + f.LeftOut):E2} leaves {f.Leaves.Length} top {string.Join(" ", f.Leaves.Take(3).Select(l => $"{l.Mass / f.Mass:F3}/{l.Faults.Count()}"))} 2000: {f.Leaves.Take(2000).Sum(l => l.Mass) / f.Mass:F6} {(Environment.CpuUsage.UserTime - t).TotalMilliseconds:F1} ms");
+        }
+    }
     var pl = new List<double>();
     ms = Measure.Each(linked.Take(8).ToArray(), c => pl.Add(PosteriorInference.Of(c.Network, c.Evidence).LeftOut));
     Console.WriteLine($"linked posterior p50 {Measure.Median(ms):F2} left p50 {Measure.Median(pl):E1} max {pl.Max():E1}");

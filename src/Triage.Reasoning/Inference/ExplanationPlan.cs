@@ -45,7 +45,8 @@ internal sealed class ExplanationPlan
 
     private IEnumerable<Step> RootSteps => _steps.Where(s => s.Kind == StepKind.Root);
 
-    private double Work => RootSteps.Sum(s => Math.Pow(2, s.Open.Length) * _network.Roots[s.Index].Courses.Sum(c => 1 + c.Effects.Length));
+    /// <summary>Additions and multiplications, about.</summary>
+    public double Work => RootSteps.Sum(s => Math.Pow(2, s.Open.Length) * _network.Roots[s.Index].Courses.Sum(c => 1 + c.Effects.Length));
 
     private double Cells => RootSteps.Sum(s => Math.Pow(2, s.Open.Length));
 

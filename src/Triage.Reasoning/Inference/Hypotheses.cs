@@ -6,7 +6,7 @@ namespace Triage.Reasoning.Inference;
 /// <summary>Ways things can be now.</summary>
 public static class Hypotheses
 {
-    private const int Work = 100_000;
+    private const int Work = 50_000;
 
     /// <summary>
     /// The likeliest sets of simultaneous faults after all actions. Roots that have no say in anything abnormal are summed over:
