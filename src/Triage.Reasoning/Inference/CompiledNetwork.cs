@@ -33,8 +33,15 @@ internal sealed class CompiledNetwork
 internal sealed record CompiledRoot(Course[] Courses);
 
 /// <summary>What can have become of a root: the state it was in, what the actions did to it, and what that explains.</summary>
-internal sealed record Course(CourseOfEvents Events, double Weight, Effect[] Effects, Pick[] Picks)
+/// <param name="Events">What became of the root.</param>
+/// <param name="LogWeight">Logarithm of its weight; the roots' weights sum to 1.</param>
+/// <param name="Effects">Bits that it may explain.</param>
+/// <param name="Picks">Nominal findings that it has a say in.</param>
+internal sealed record Course(CourseOfEvents Events, double LogWeight, Effect[] Effects, Pick[] Picks)
 {
+    /// <summary>The weight itself; what is possible does not look impossible.</summary>
+    public double Weight { get; init; } = double.IsNegativeInfinity(LogWeight) ? 0 : Math.Max(Math.Exp(LogWeight), CompiledNetwork.LeastWeight);
+
     public int State => Events.State;
 
     public bool Remains => Events.Remains;

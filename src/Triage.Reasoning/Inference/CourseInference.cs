@@ -6,12 +6,15 @@ internal static class CourseInference
     /// <summary>Mass that a search may leave out, relative to all.</summary>
     private const double Bound = 1e-9;
 
-    private const int MostNodes = 100_000;
+    private const int Work = 150_000;
+
+    /// <summary>Some seconds.</summary>
+    private const double MostWideWork = 4e7;
 
     private static readonly CoursePosterior Impossible = new(double.NegativeInfinity, [], 0);
 
     /// <summary>The posterior of every course; LogTotal is negative infinity exactly when the evidence is impossible.</summary>
-    /// <exception cref="ArithmeticException">Possible, but too unlikely or too entangled to be told from impossible.</exception>
+    /// <exception cref="ArithmeticException">Too entangled to be told from impossible.</exception>
     public static CoursePosterior Of(CompiledNetwork network)
     {
         if (double.IsNegativeInfinity(network.LogConstant))
@@ -22,8 +25,9 @@ internal static class CourseInference
         var plan = ExplanationPlan.Of(network);
         var posterior = HasProgramme(network, plan) ? ExplanationProgramme.Run(network, plan) : Search(network, plan);
         return posterior.Courses.Length > 0 ? posterior
-            : IsPossible(network) ? throw TooUnlikely()
-            : Impossible;
+            : !IsPossible(network) ? Impossible
+            : HasProgramme(network, plan) && plan.Work <= MostWideWork ? WideProgramme.Run(network, plan)
+            : throw TooEntangled();
     }
 
     /// <summary>Whether the evidence can happen at all, however unlikely.</summary>
@@ -42,8 +46,8 @@ internal static class CourseInference
             return ExplanationProgramme.Total(support, plan) > double.NegativeInfinity;
         }
 
-        var found = CourseSearch.Run(support, plan, enough: _ => true, bound: 0, MostNodes);
-        return found.Leaves.Length > 0 || (found.LeftOut > 0 ? throw TooUnlikely() : false);
+        var found = CourseSearch.Run(support, plan, new(Work, Bound: 0) { Leaves = 1 });
+        return found.Leaves.Length > 0 || (found.LeftOut > 0 ? throw TooEntangled() : false);
     }
 
     /// <summary>Whether the dynamic programme can do it, exactly.</summary>
@@ -51,9 +55,9 @@ internal static class CourseInference
 
     private static CoursePosterior Search(CompiledNetwork network, ExplanationPlan plan)
     {
-        var found = CourseSearch.Run(network, plan, enough: _ => false, Bound, MostNodes);
-        return found.Mass > CompiledNetwork.LeastTotal
-            ? new(Math.Log(found.Mass), Marginals(network, found), found.LeftOut / (found.Mass + found.LeftOut))
+        var found = CourseSearch.Run(network, plan, new(Work, Bound));
+        return found.Mass > 0
+            ? new(found.LogUnit + Math.Log(found.Mass), Marginals(network, found), found.LeftOut / (found.Mass + found.LeftOut))
             : Impossible;
     }
 
@@ -82,6 +86,6 @@ internal static class CourseInference
         return mass;
     }
 
-    private static ArithmeticException TooUnlikely() => new(
-        "This evidence is so unlikely under the network that its probability cannot be computed. Check the observations for a slip, or leave some out.");
+    private static ArithmeticException TooEntangled() => new(
+        "So much of this evidence is abnormal and so unlikely that no set of faults was found that explains it all. Check the observations for a slip, or leave some out.");
 }

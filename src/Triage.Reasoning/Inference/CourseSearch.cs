@@ -3,138 +3,120 @@ namespace Triage.Reasoning.Inference;
 /// <summary>
 /// Enumerates sets of simultaneous faults, heaviest first, with a rigorous bound on what is left out. A node fixes the roots up
 /// to the last fault it chose, the others of them good. Its leaf says that no later root that touches the evidence is at fault;
-/// its rest says that some is. Bystanders (roots that touch no uncertain bit and no nominal finding) are summed over, except
-/// while a certain bit still needs one of them.
+/// its rest says that some is. Bystanders are summed over, except while a certain bit still needs one of them.
+/// Masses are relative to a bound on everything.
 /// </summary>
 internal sealed class CourseSearch
 {
     /// <summary>Rounding of a bound, relative; added wherever a leaf is taken out of one.</summary>
-    private const double Rounding = 1e-14;
+    private const double Rounding = 1e-13;
 
     private readonly SearchSpace _space;
-    private readonly PriorityQueue<Entry, double> _queue = new();
+    private readonly ISearchGuide _guide;
+    private readonly SearchLimits _limits;
+    private readonly SearchState _state;
+    private readonly SearchState _child;
+    private readonly PriorityQueue<(double Mass, SearchNode Node), double> _queue = new();
+    private readonly PriorityQueue<double, double> _heaviest = new();
     private readonly List<Leaf> _leaves = [];
-    private readonly Func<Leaf, bool> _enough;
-    private readonly double _bound;
-    private readonly int _mostNodes;
-    private int _nodes;
+    private readonly List<Branch> _branches = [];
+    private int _work;
     private double _found;
     private double _leftOut;
     private double _waiting;
     private double _summed;
 
-    private CourseSearch(SearchSpace space, Func<Leaf, bool> enough, double bound, int mostNodes) =>
-        (_space, _enough, _bound, _mostNodes) = (space, enough, bound, mostNodes);
+    private CourseSearch(SearchSpace space, ISearchGuide guide, SearchLimits limits) =>
+        (_space, _guide, _limits, _state, _child) = (space, guide, limits, new(space.Network), new(space.Network));
 
-    /// <summary>
-    /// Searches until the mass left out is at most <paramref name="bound"/> of what was found, enough leaves are found, or the
-    /// nodes are used up; heaviest leaves first.
-    /// </summary>
-    /// <param name="network">The network with its evidence.</param>
-    /// <param name="plan">Gives the order of the roots.</param>
-    /// <param name="enough">Whether the leaves found so far are enough; asked at each.</param>
-    /// <param name="bound">Mass left out, relative to the mass found.</param>
-    /// <param name="mostNodes">Bounds computed at most, about.</param>
-    public static FoundCourses Run(CompiledNetwork network, ExplanationPlan plan, Func<Leaf, bool> enough, double bound, int mostNodes)
+    public static FoundCourses Run(CompiledNetwork network, ExplanationPlan plan, SearchLimits limits)
     {
-        var search = new CourseSearch(new SearchSpace(network, plan), enough, bound, mostNodes);
+        var space = new SearchSpace(network, plan);
+        ISearchGuide? programme = plan.Feasible ? new ProgrammeGuide(space, plan) : null;
+        var guide = programme is { LogAll: > double.NegativeInfinity } ? programme : new TiltGuide(space);
+        var search = new CourseSearch(space, guide, limits);
         search.Run();
-        return new([.. search._leaves], search._found, search._leftOut, search._space.Order);
+        return new([.. search._leaves.OrderByDescending(l => l.Mass)], guide.LogAll, search._found, search.LeftOut(), space.Order);
     }
+
+    /// <summary>With an exact total what was not found is known, whatever the bounds say.</summary>
+    private double LeftOut() => _guide.IsExact ? Math.Max(0, 1 - _found) : _leftOut + Waiting();
 
     private void Run()
     {
-        if (double.IsNegativeInfinity(_space.Network.LogConstant))
+        if (double.IsNegativeInfinity(_guide.LogAll))
         {
             return;
         }
 
-        Judge(SearchNode.Root(_space.Network), null);
-        var done = false;
-        while (!done && _nodes < _mostNodes && _queue.TryDequeue(out var entry, out _))
+        _state.Set(null);
+        Judge(new SearchNode(null, 0, 0), _state, 1);
+        while (_work < _limits.Work && _queue.TryPeek(out var top, out _) && !IsDone(top.Mass))
         {
-            _waiting -= entry.Mass;
-            if (entry.Leaf is { } leaf)
-            {
-                done = Take(leaf);
-            }
-            else
-            {
-                Expand(entry.Node!);
-            }
-
-            done |= _leftOut + Waiting() <= _bound * _found;
-        }
-
-        // leaves that wait behind heavier nodes are known exactly
-        while (_queue.TryDequeue(out var entry, out _))
-        {
-            if (entry.Leaf is { } leaf && !done)
-            {
-                done = Take(leaf);
-            }
-            else
-            {
-                _leftOut += entry.Mass;
-            }
+            _queue.Dequeue();
+            _waiting -= top.Mass;
+            Expand(top.Node);
         }
     }
 
-    private bool Take(Leaf leaf)
-    {
-        _leaves.Add(leaf);
-        _found += leaf.Mass;
-        return _enough(leaf);
-    }
+    /// <summary>Little is left out, or the heaviest leaves are known to be so and no better bound can come of going on.</summary>
+    private bool IsDone(double heaviestRest) =>
+        LeftOut() <= _limits.Bound * _found || _guide.IsExact && heaviestRest <= LightestWanted() || _leaves.Count >= _limits.Leaves;
+
+    private double LightestWanted() => _heaviest.Count >= _limits.Wanted ? _heaviest.Peek() : 0;
 
     private void Expand(SearchNode node)
     {
-        var scratch = node.Copy();
-        var weight = node.Weight;
-        for (var i = node.Next; i < _space.End(node) && weight > 0; i++)
+        _state.Set(node.Last);
+        _branches.Clear();
+        var least = Math.Max(_limits.Bound * _found / _limits.Work, _guide.IsExact ? LightestWanted() : 0);
+        var (unlisted, hint) = _guide.Branches(node, _state, least, _branches);
+        _leftOut += unlisted;
+        _work += 10 + _branches.Count;
+        foreach (var branch in _branches)
         {
-            var courses = _space.Roots[i].Courses;
-            for (var c = 1; c < courses.Length; c++)
+            var bound = Relative(branch.LogBound);
+            if (bound <= least)
             {
-                if (courses[c].Weight > 0)
-                {
-                    scratch.SetToChild(node, i, courses[c], weight);
-                    Judge(scratch, new ChosenFault(node.Faults, _space.Order[i], c));
-                }
+                _leftOut += bound;
+                continue;
             }
 
-            weight *= courses[0].Weight;
+            _child.Set(_state, _space.Roots[branch.Position].Courses[branch.Course]);
+            var faults = new ChosenFault(node.Last, _space.Order[branch.Position], branch.Course);
+            Judge(new SearchNode(faults, branch.Position + 1, branch.LogWeight) { Hint = hint }, _child, bound);
         }
     }
 
-    private void Judge(SearchNode scratch, ChosenFault? faults)
+    private void Judge(SearchNode node, SearchState state, double bound)
     {
-        _nodes++;
-        var mass = _space.Bound(scratch);
-        if (mass <= _bound * _found / _mostNodes)
-        {
-            _leftOut += mass;
-            return;
-        }
-
-        var leaf = _space.Leaf(scratch);
+        var leaf = Relative(_space.LogLeaf(state, node.Next, node.LogWeight));
         if (leaf > 0)
         {
-            Enqueue(new Entry(leaf, null, new Leaf(faults, leaf, Math.Max(scratch.Next, _space.Touching))));
+            Take(new Leaf(node.Last, leaf, Math.Max(node.Next, _space.Touching)));
         }
 
-        if (scratch.Next < _space.End(scratch))
+        if (node.Next < _space.End(state))
         {
-            Enqueue(new Entry(Math.Max(0, mass - leaf) + Rounding * mass, scratch.Copy() with { Faults = faults }, null));
+            var rest = Math.Max(0, bound - leaf) + Rounding * bound;
+            _waiting += rest;
+            _summed = Math.Max(_summed, _waiting);
+            _queue.Enqueue((rest, node), -rest);
         }
     }
 
-    private void Enqueue(Entry entry)
+    private void Take(Leaf leaf)
     {
-        _waiting += entry.Mass;
-        _summed = Math.Max(_summed, _waiting);
-        _queue.Enqueue(entry, -entry.Mass);
+        _leaves.Add(leaf);
+        _found += leaf.Mass;
+        _heaviest.Enqueue(leaf.Mass, leaf.Mass);
+        if (_heaviest.Count > _limits.Wanted)
+        {
+            _heaviest.Dequeue();
+        }
     }
+
+    private double Relative(double log) => Math.Exp(log - _guide.LogAll);
 
     /// <summary>Mass in the queue; summed afresh when it has become small, so that no rounding of larger numbers stays in it.</summary>
     private double Waiting()
@@ -147,14 +129,23 @@ internal sealed class CourseSearch
 
         return _waiting;
     }
+}
 
-    /// <param name="Mass">Exact for a leaf, an upper bound for the rest of a node.</param>
-    private readonly record struct Entry(double Mass, SearchNode? Node, Leaf? Leaf);
+/// <summary>When a search ends.</summary>
+/// <param name="Work">Children looked at, about.</param>
+/// <param name="Bound">Mass left out, relative to the mass found, that is small enough.</param>
+internal readonly record struct SearchLimits(int Work, double Bound)
+{
+    /// <summary>Leaves of interest: once it is certain which are the heaviest, an exact search need not find others.</summary>
+    public int Wanted { get; init; } = int.MaxValue;
+
+    /// <summary>Leaves after which nothing more needs to be found.</summary>
+    public int Leaves { get; init; } = int.MaxValue;
 }
 
 /// <summary>One set of faults, all else good up to a position in the order and free from there.</summary>
 /// <param name="Last">The roots that are not good, with their courses.</param>
-/// <param name="Mass">Not normalised.</param>
+/// <param name="Mass">Relative to the bound on everything.</param>
 /// <param name="Free">First position in the order whose root is summed over.</param>
 internal sealed record Leaf(ChosenFault? Last, double Mass, int Free)
 {
@@ -162,7 +153,17 @@ internal sealed record Leaf(ChosenFault? Last, double Mass, int Free)
 }
 
 /// <param name="Leaves">Heaviest first.</param>
+/// <param name="LogUnit">Log of the mass that the other numbers are relative to.</param>
 /// <param name="Mass">Sum over the leaves.</param>
 /// <param name="LeftOut">Upper bound on the mass of all other leaves.</param>
 /// <param name="Order">Root at each position.</param>
-internal sealed record FoundCourses(Leaf[] Leaves, double Mass, double LeftOut, int[] Order);
+internal sealed record FoundCourses(Leaf[] Leaves, double LogUnit, double Mass, double LeftOut, int[] Order)
+{
+    /// <summary>As if only the heaviest had been found.</summary>
+    public FoundCourses Heaviest(int most)
+    {
+        Leaf[] kept = [.. Leaves.Take(most)];
+        var mass = kept.Sum(l => l.Mass);
+        return this with { Leaves = kept, Mass = mass, LeftOut = LeftOut + Math.Max(0, Mass - mass) };
+    }
+}

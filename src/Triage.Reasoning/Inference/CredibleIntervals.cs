@@ -14,7 +14,7 @@ public sealed record CredibleIntervals(
     ImmutableArray<ImmutableArray<CredibleInterval>> States, ImmutableDictionary<string, CredibleInterval> Faults)
 {
     private const int MostLeaves = 400;
-    private const int MostNodes = 5_000;
+    private const int Work = 5_000;
     private const double Bound = 1e-3;
 
     /// <summary>
@@ -36,8 +36,8 @@ public sealed record CredibleIntervals(
         var compiled = EvidenceCompiler.Compile(network, evidence);
         var marginals = CourseMarginals.AtStart(network, evidence, [])
             ?? throw new ArgumentException("The evidence contradicts itself: correct or leave out what the posterior names as its conflict.");
-        var count = 0;
-        var found = CourseSearch.Run(compiled, ExplanationPlan.Of(compiled), _ => ++count >= MostLeaves, Bound, MostNodes);
+        var found = CourseSearch.Run(compiled, ExplanationPlan.Of(compiled), new(Work, Bound) { Wanted = MostLeaves, Leaves = 10 * MostLeaves });
+        found = found.Heaviest(MostLeaves);
         var spread = new LogitSpread(network, evidence, compiled, found);
         var z = Normal.InvCDF(0, 1, (1 + level) / 2);
         var faults = FaultMarginals.Sum(network, marginals);

@@ -235,16 +235,13 @@ internal sealed class EvidenceCompiler
         if (double.IsNegativeInfinity(top))
         {
             _logConstant = top;
-            return new([.. drafts.Select(d => d.Finish(0))]);
+            return new([.. drafts.Select(d => d.Finish(top))]);
         }
 
-        var sum = drafts.Sum(d => Math.Exp(d.LogWeight - top));
-        _logConstant += top + Math.Log(sum);
+        var logSum = top + Math.Log(drafts.Sum(d => Math.Exp(d.LogWeight - top)));
+        _logConstant += logSum;
         return new([.. drafts.Where(d => d.LogWeight > double.NegativeInfinity || d.Events.State == 0)
-            .Select(d => d.Finish(Weight(d.LogWeight - top) / sum))]);
-
-        // what is possible must not look impossible
-        static double Weight(double log) => double.IsNegativeInfinity(log) ? 0 : Math.Max(Math.Exp(log), CompiledNetwork.LeastWeight);
+            .Select(d => d.Finish(d.LogWeight - logSum))]);
     }
 
     private sealed class Draft(CourseOfEvents events)
@@ -270,6 +267,6 @@ internal sealed class EvidenceCompiler
             }
         }
 
-        public Course Finish(double weight) => new(Events, weight, [.. Effects], [.. Picks]);
+        public Course Finish(double logWeight) => new(Events, logWeight, [.. Effects], [.. Picks]);
     }
 }

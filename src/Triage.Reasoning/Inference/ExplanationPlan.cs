@@ -34,7 +34,10 @@ internal sealed class ExplanationPlan
 
     public IReadOnlyList<Step> Steps => _steps;
 
-    /// <summary>Roots in the order of the steps; those that touch no uncertain bit come last.</summary>
+    /// <summary>
+    /// Roots in the order of the steps. Those that touch no uncertain bit come last; of them those that touch nothing uncertain at
+    /// all after the others, the likeliest to be faulty first.
+    /// </summary>
     public IEnumerable<int> RootOrder => _steps.Where(s => s.Kind == StepKind.Root).Select(s => s.Index);
 
     /// <summary>Within the budget of work and memory: about 14 bits open at once over some hundred roots.</summary>
@@ -42,7 +45,8 @@ internal sealed class ExplanationPlan
 
     private IEnumerable<Step> RootSteps => _steps.Where(s => s.Kind == StepKind.Root);
 
-    private double Work => RootSteps.Sum(s => Math.Pow(2, s.Open.Length) * _network.Roots[s.Index].Courses.Sum(c => 1 + c.Effects.Length));
+    /// <summary>Additions and multiplications, about.</summary>
+    public double Work => RootSteps.Sum(s => Math.Pow(2, s.Open.Length) * _network.Roots[s.Index].Courses.Sum(c => 1 + c.Effects.Length));
 
     private double Cells => RootSteps.Sum(s => Math.Pow(2, s.Open.Length));
 
@@ -97,7 +101,10 @@ internal sealed class ExplanationPlan
             }
         }
 
-        foreach (var bystander in Enumerable.Range(0, touches.Length).Where(r => touches[r].Count == 0))
+        var bystanders = Enumerable.Range(0, touches.Length).Where(r => touches[r].Count == 0)
+            .OrderBy(r => Array.TrueForAll(_network.Roots[r].Courses, c => c.Picks.Length == 0))
+            .ThenBy(r => _network.Roots[r].Courses[0].LogWeight);
+        foreach (var bystander in bystanders)
         {
             Take(bystander);
         }

@@ -14,13 +14,14 @@ internal sealed class ExplanationProgramme
     private readonly CompiledNetwork _network;
     private readonly IReadOnlyList<Step> _steps;
     private readonly double[]?[] _before;
-    private double[] _scratch = [];
+    private readonly CourseMoves _moves;
 
     private ExplanationProgramme(CompiledNetwork network, ExplanationPlan plan)
     {
         _network = network;
         _steps = plan.Steps;
         _before = new double[]?[_steps.Count];
+        _moves = new CourseMoves(network);
     }
 
     /// <summary>The posterior of every course; none when the total is 0.</summary>
@@ -80,47 +81,12 @@ internal sealed class ExplanationProgramme
                     var saved = ArrayPool<double>.Shared.Rent(size);
                     f.CopyTo(saved, 0);
                     _before[i] = saved;
-                    TakeForward(step, saved.AsSpan(0, size), f);
+                    _moves.Forward(step, saved.AsSpan(0, size), f);
                     break;
             }
         }
 
         return f[0] > CompiledNetwork.LeastTotal ? log + Math.Log(f[0]) : double.NegativeInfinity;
-    }
-
-    private void TakeForward(Step step, ReadOnlySpan<double> from, Span<double> to)
-    {
-        to.Clear();
-        foreach (var course in _network.Roots[step.Index].Courses.Where(c => c.Weight > 0))
-        {
-            var block = Blocks.Of(step, course, _network);
-            foreach (var target in block.Targets())
-            {
-                if (block.Uncertain.Length == 0)
-                {
-                    foreach (var source in block.Sources(target))
-                    {
-                        BitVector.AddScaled(block.In(to, target), block.In(from, source), course.Weight);
-                    }
-
-                    continue;
-                }
-
-                var moved = Scratch(block.Size);
-                moved.Clear();
-                foreach (var source in block.Sources(target))
-                {
-                    BitVector.AddScaled(moved, block.In(from, source), course.Weight);
-                }
-
-                foreach (var (position, effect) in block.Uncertain)
-                {
-                    BitVector.Explain(moved, position, effect.Q, effect.P);
-                }
-
-                BitVector.AddScaled(block.In(to, target), moved, 1);
-            }
-        }
     }
 
     private double[][] Backward()
@@ -131,18 +97,13 @@ internal sealed class ExplanationProgramme
         {
             var step = _steps[i];
             var before = new double[1 << step.Open.Length];
-            switch (step.Kind)
+            if (step.Kind == StepKind.Root)
             {
-                case StepKind.Open:
-                    BitVector.Close(b, before, step.Position, _network.Bits[step.Index].LeakQ, _network.Bits[step.Index].LeakP);
-                    BitVector.Normalise(before);
-                    break;
-                case StepKind.Close:
-                    BitVector.Open(b, before, step.Position, 0, 1);
-                    break;
-                case StepKind.Root:
-                    posterior[step.Index] = TakeBackward(step, _before[i].AsSpan(0, before.Length), b, before);
-                    break;
+                posterior[step.Index] = Shares(step, _before[i].AsSpan(0, before.Length), b, before);
+            }
+            else
+            {
+                _moves.Backward(step, b, before);
             }
 
             b = before;
@@ -151,42 +112,23 @@ internal sealed class ExplanationProgramme
         return posterior;
     }
 
-    private double[] TakeBackward(Step step, ReadOnlySpan<double> f, ReadOnlySpan<double> b, Span<double> before)
+    private double[] Shares(Step step, ReadOnlySpan<double> soFar, ReadOnlySpan<double> after, Span<double> before)
     {
         var courses = _network.Roots[step.Index].Courses;
         var weights = new double[courses.Length];
+        var total = 0.0;
         for (var c = 0; c < courses.Length; c++)
         {
-            var block = Blocks.Of(step, courses[c], _network);
-            foreach (var target in block.Targets().TakeWhile(_ => courses[c].Weight > 0))
-            {
-                var moved = Scratch(block.Size);
-                block.In(b, target).CopyTo(moved);
-                foreach (var (position, effect) in block.Uncertain)
-                {
-                    BitVector.ExpectExplained(moved, position, effect.Q, effect.P);
-                }
-
-                foreach (var source in block.Sources(target))
-                {
-                    BitVector.AddScaled(block.In(before, source), moved, courses[c].Weight);
-                    weights[c] += courses[c].Weight * BitVector.Dot(block.In(f, source), moved);
-                }
-            }
+            weights[c] = _moves.Backward(step, courses[c], soFar, after, before);
+            total += weights[c];
         }
 
-        var total = weights.Sum();
-        return [.. weights.Select(w => w / total)];
-    }
-
-    private Span<double> Scratch(int size)
-    {
-        if (_scratch.Length < size)
+        for (var c = 0; c < courses.Length; c++)
         {
-            _scratch = new double[size];
+            weights[c] /= total;
         }
 
-        return _scratch.AsSpan(0, size);
+        return weights;
     }
 }
 

@@ -6,12 +6,12 @@ namespace Triage.Reasoning.Inference;
 /// <summary>Ways things can be now.</summary>
 public static class Hypotheses
 {
-    private const int MostNodes = 15_000;
+    private const int Work = 50_000;
 
     /// <summary>
     /// The likeliest sets of simultaneous faults after all actions. Roots that have no say in anything abnormal are summed over:
     /// a hypothesis names one only where nothing else makes the unit faulty, and then the likeliest such root that is at fault.
-    /// Where the exact total is known it is used, otherwise the mass left out counts as part of the total.
+    /// Where the exact total is not known the mass left out counts as part of the total.
     /// </summary>
     /// <param name="network">The network.</param>
     /// <param name="evidence">What was seen and done.</param>
@@ -23,28 +23,22 @@ public static class Hypotheses
         InputCheck.Require(network, evidence);
         var compiled = EvidenceCompiler.Compile(network, evidence);
         var plan = ExplanationPlan.Of(compiled);
-        var masses = new Dictionary<string, (ImmutableArray<FaultyRoot> Faulty, double Mass)>();
-        var found = CourseSearch.Run(compiled, plan, leaf => Add(leaf) >= most, bound, MostNodes);
-        if (found.Mass <= CompiledNetwork.LeastTotal)
+        var found = CourseSearch.Run(compiled, plan, new(Work, bound) { Wanted = most });
+        if (found.Leaves.Length == 0)
         {
             throw new ArgumentException(
-                "The evidence contradicts itself, or is too unlikely to compute with: correct or leave out what the posterior names as its conflict.");
+                "The evidence contradicts itself, or is too entangled to compute with: correct or leave out what the posterior names as its conflict.");
         }
 
-        var total = CourseInference.HasProgramme(compiled, plan)
-            ? Math.Exp(ExplanationProgramme.Total(compiled, plan))
-            : found.Mass + found.LeftOut;
-        return new(
-            [.. masses.Values.OrderByDescending(h => h.Mass).Select(h => new Hypothesis(Math.Min(1, h.Mass / total), h.Faulty))],
-            Math.Min(found.LeftOut / total, Math.Max(0, 1 - found.Mass / total)));
-
-        int Add(Leaf leaf)
-        {
-            var faulty = Remaining(compiled, leaf);
-            var key = string.Join(' ', faulty.Select(f => (f.Root, f.State)));
-            masses[key] = (faulty, leaf.Mass + masses.GetValueOrDefault(key).Mass);
-            return masses.Count;
-        }
+        var total = found.Mass + found.LeftOut;
+        var listed = found.Leaves
+            .Select(leaf => (Faulty: Remaining(compiled, leaf), leaf.Mass))
+            .GroupBy(h => string.Join(' ', h.Faulty.Select(f => (f.Root, f.State))))
+            .Select(same => new Hypothesis(Math.Min(1, same.Sum(h => h.Mass) / total), same.First().Faulty))
+            .OrderByDescending(h => h.Probability)
+            .ToList();
+        var unlisted = listed.Skip(most).Sum(h => h.Probability);
+        return new([.. listed.Take(most)], Math.Min(1, found.LeftOut / total + unlisted));
     }
 
     private static ImmutableArray<FaultyRoot> Remaining(CompiledNetwork compiled, Leaf leaf) =>

@@ -1,4 +1,7 @@
 using System.Collections.Immutable;
+using System.Globalization;
+using System.Runtime.CompilerServices;
+using System.Text;
 using Triage.Reasoning.Networks;
 
 namespace Triage.Reasoning.Inference;
@@ -20,14 +23,14 @@ internal static class InputCheck
             Require(finding, network);
         }
 
-        foreach (var (seen, i) in evidence.Observations.Select((o, i) => (o, i)))
+        for (var i = 0; i < evidence.Observations.Length; i++)
         {
-            Require(seen, $"Observation {i}", network, evidence);
+            Require(evidence.Observations[i], $"Observation {i}", network, evidence);
         }
 
-        foreach (var (reading, i) in evidence.Likelihoods.Select((l, i) => (l, i)))
+        for (var i = 0; i < evidence.Likelihoods.Length; i++)
         {
-            Require(reading, $"Likelihood {i}", network, evidence);
+            Require(evidence.Likelihoods[i], $"Likelihood {i}", network, evidence);
         }
 
         foreach (var action in evidence.Actions)
@@ -42,7 +45,7 @@ internal static class InputCheck
         Demand(root.States.Length > 0 && root.Prior.Length == root.States.Length, $"{where}: give one prior for each of its states, good first.");
         Demand(SumsToOne(root.Prior), $"{where}: priors must lie in 0 … 1 and sum to 1.");
         Demand(
-            root.PriorWeight.IsDefaultOrEmpty || root.PriorWeight.Length == root.Prior.Length && root.PriorWeight.All(w => w > 0),
+            root.PriorWeight.IsDefaultOrEmpty || root.PriorWeight.Length == root.Prior.Length && !root.PriorWeight.Any(w => !(w > 0)),
             $"{where}: give one positive prior weight for each state, or none at all.");
     }
 
@@ -119,11 +122,31 @@ internal static class InputCheck
 
     private static bool IsChance(double chance) => chance is >= 0 and <= 1;
 
-    private static void Demand(bool holds, string otherwise)
+    /// <param name="holds">What must hold.</param>
+    /// <param name="otherwise">Written out only where it does not: most of the time of a check would else go into its messages.</param>
+    private static void Demand(bool holds, [InterpolatedStringHandlerArgument(nameof(holds))] ref Message otherwise)
     {
         if (!holds)
         {
-            throw new ArgumentException(otherwise);
+            throw new ArgumentException(otherwise.ToString());
         }
+    }
+
+    [InterpolatedStringHandler]
+    private ref struct Message
+    {
+        private readonly StringBuilder? _text;
+
+        public Message(int literalLength, int formattedCount, bool holds, out bool written)
+        {
+            _text = holds ? null : new StringBuilder(literalLength + 16 * formattedCount);
+            written = !holds;
+        }
+
+        public readonly void AppendLiteral(string text) => _text!.Append(text);
+
+        public readonly void AppendFormatted<T>(T value) => _text!.Append(CultureInfo.InvariantCulture, $"{value}");
+
+        public override readonly string ToString() => _text!.ToString();
     }
 }

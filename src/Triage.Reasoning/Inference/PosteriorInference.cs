@@ -11,7 +11,7 @@ public static class PosteriorInference
     /// with <see cref="Posterior.LeftOut"/> bounding what is missing. Deterministic.
     /// </summary>
     /// <exception cref="ArgumentException">The network or the evidence does not make sense; says what and where.</exception>
-    /// <exception cref="ArithmeticException">The evidence is possible, but too unlikely to compute with.</exception>
+    /// <exception cref="ArithmeticException">Too much is abnormal at once to find any explanation of it.</exception>
     public static Posterior Of(Network network, Evidence evidence)
     {
         InputCheck.Require(network, evidence);

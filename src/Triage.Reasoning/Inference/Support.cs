@@ -12,12 +12,11 @@ internal static class Support
         LogAllGood = network.LogAllGood,
     };
 
-    private static Course Moderate(Course course) => course with
-    {
-        Weight = Sign(course.Weight),
-        Effects = [.. course.Effects.Select(e => e with { Q = Sign(e.Q), P = Sign(e.P) })],
-        Picks = [.. course.Picks.Select(p => p with { Likelihood = Sign(p.Likelihood) })],
-    };
+    private static Course Moderate(Course course) => new(
+        course.Events,
+        Math.Log(Sign(course.Weight)),
+        [.. course.Effects.Select(e => e with { Q = Sign(e.Q), P = Sign(e.P) })],
+        [.. course.Picks.Select(p => p with { Likelihood = Sign(p.Likelihood) })]);
 
     private static double Sign(double value) => value > 0 ? 0.5 : 0;
 }
