@@ -39,7 +39,7 @@ internal static class NextStepCard
     {
         StepKind.Close => $"triage close {job} --outcome mended --cause {answer.Causes.FirstOrDefault()?.Fault ?? "FAULT"}:measured|swapped|hold-unknown",
         _ when next.Outcomes.Any(o => o.Id == "still-works") => $"triage held {job} {next.Id} yes|no",
-        StepKind.Stop => $"triage close {job} --outcome {(next.Id == WaysToStop.WorkAround ? "worked-around" : "parted-out")}",
+        StepKind.Stop => $"triage close {job} --outcome {(next.Id == AlwaysThere.WorkAround ? "worked-around" : "parted-out")}",
         StepKind.Reset => $"triage reset {job} {next.Id} works|no-change",
         StepKind.Fix or StepKind.Swap => $"triage fixed {job} {next.Id} works|no-change",
         _ when bench.Notes.Find<Finding>(next.Id) is { } finding => $"triage saw {job} {next.Id} {string.Join('|', finding.Values.Select(v => v.Id))}",

@@ -68,7 +68,7 @@ internal static class PartialIds
     private static string[] FixesHere(Bench bench, Job job) => FixesOf(bench.ScopeOf(job)?.Faults ?? []);
 
     private static string[] FixesOf(IEnumerable<Fault> faults) =>
-        [.. faults.SelectMany(f => f.Mends).Select(m => m.Id).Append(WaysToStop.HandBack).Distinct()];
+        [.. faults.SelectMany(f => f.Mends).Select(m => m.Id).Append(AlwaysThere.HandBack).Distinct()];
 
     /// <param name="circles">Where to look first, then wider.</param>
     private static string Only(string kind, string typed, params IReadOnlyCollection<string>[] circles)

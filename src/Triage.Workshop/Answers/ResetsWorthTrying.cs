@@ -35,7 +35,7 @@ internal sealed class ResetsWorthTrying(Bench bench, Job job, Reasoned reasoned)
         Before = [.. ColdChecks(reset), .. reset.Before],
         Steps = reset.Steps,
         Erases = reset.Erases,
-        Blocked = rules.Forbids(reset),
+        Blocked = rules.Forbids(reset) ?? rules.NotYet(reset),
         Minutes = reset.Effort.Minutes,
         ChanceWorks = Chance(hypotheses, clears, c => c.Works),
         ChanceHolds = Chance(hypotheses, clears, c => c.Works * c.Holds),

@@ -33,7 +33,14 @@ internal sealed class StepCards(Notebook notes, DeviceScope scope, ActionsOfNote
             Minutes = reset.Effort.Minutes,
         },
         Finding finding => new(id, StepKind.Ask, finding.Ask ?? finding.Name) { Minutes = 1 },
-        _ => actions.Fixes.TryGetValue(id, out var mend) ? OfFix(mend) : new(id, id == WaysToStop.HandBack ? StepKind.Fix : StepKind.Stop, WaysToStop.NameOf(id)),
+        _ => actions.Fixes.TryGetValue(id, out var mend) ? OfFix(mend) : new(id, AlwaysKind(id), AlwaysThere.NameOf(id) ?? id),
+    };
+
+    private static StepKind AlwaysKind(string id) => id switch
+    {
+        AlwaysThere.HandBack => StepKind.Fix,
+        AlwaysThere.AskConsent => StepKind.Ask,
+        _ => StepKind.Stop,
     };
 
     private StepCard OfTest(Test test) => new(test.Id, Kind(test.Way), test.Name)

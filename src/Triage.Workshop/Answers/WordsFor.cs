@@ -31,7 +31,8 @@ internal sealed class WordsFor(Notebook notes, ImmutableArray<AccessStep> access
     public string NameOf(string id) =>
         notes.Find<Note>(id)?.Name
         ?? notes.Of<Fault>().SelectMany(f => f.Mends).FirstOrDefault(m => m.Id == id && m.Name is not null)?.Name
-        ?? (id is WaysToStop.GiveUp or WaysToStop.WorkAround or WaysToStop.HandBack ? WaysToStop.NameOf(id) : id);
+        ?? AlwaysThere.NameOf(id)
+        ?? id;
 
     public static string CauseName(string fault, Notebook notes) => fault switch
     {

@@ -33,9 +33,15 @@ public sealed class ActionsOfNotes
 
     /// <summary>Null when neither a reset nor a fix of this device has the id.</summary>
     public ImmutableArray<Clearing>? Clearings(string id) =>
+        id == AlwaysThere.HandBack ? HandedBack() :
         notes.Find<Reset>(id) is not null ? ClearedBy(GeneralForm(id), ResetFaults(GeneralForm(id)))
         : fixes.ContainsKey(id) ? ClearedBy(id, covers[id])
         : null;
+
+    private ImmutableArray<Clearing> HandedBack() =>
+        network.Faults.TryGetValue(SpecialFaults.NothingWrong, out var places)
+            ? [.. places.Select(p => new Clearing(p.Root, p.State, AlwaysThere.HandBackWorks))]
+            : [];
 
     private IEnumerable<string> ResetFaults(string id) =>
         notes.Find<Reset>(id) is { } reset ? reset.Clears.Select(c => notes.Today(c.Fault)) : [];

@@ -8,17 +8,21 @@ internal sealed class Consents(DeviceClass deviceClass, Job job, BenchSettings s
 {
     private double Spent => job.Log.OfType<PartMoved>().Where(p => p.State == PartState.Ordered).Sum(p => (p.Price ?? 0) + (p.Shipping ?? 0));
 
-    /// <summary>What comes before this step: its own list, and the class's cold checks when it needs power.</summary>
-    public ImmutableArray<string> After(Effort effort) =>
-        effort.Power > PowerStage.Cold && !job.Log.OfType<Powered>().Any(p => p.Stage >= effort.Power)
-            ? [.. effort.After, .. deviceClass.BeforePower]
-            : effort.After;
+    /// <summary>The owner was not asked yet whether stored data may go.</summary>
+    public bool MustAsk => job.Consent.MayErase is null;
 
-    /// <summary>Why it may not be done now, in words; null when it may.</summary>
+    /// <summary>What comes before this step: its own list, cold checks when it needs power, the owner's word when stored data goes.</summary>
+    public ImmutableArray<string> After(Effort effort, bool erases = false) =>
+    [
+        .. effort.After,
+        .. effort.Power > PowerStage.Cold && !job.Log.OfType<Powered>().Any(p => p.Stage >= effort.Power) ? deviceClass.BeforePower : [],
+        .. MustAsk && (erases || LosesData(effort)) ? ImmutableArray.Create(AlwaysThere.AskConsent) : [],
+    ];
+
+    /// <summary>Why it may not be done, in words; null when it may.</summary>
     public string? Forbids(Effort effort) =>
         effort.Cautions.FirstOrDefault(c => c.HandOver) is { } caution ? $"Hand over to someone licensed: {caution.Say}"
-        : effort.Cautions.Any(c => c.Hazard == Hazard.DataLoss) && job.Consent.MayErase != true
-            ? "What is stored in it goes: ask the owner or save it first."
+        : LosesData(effort) && job.Consent.MayErase == false ? "What is stored in it goes, and the owner wants that kept: save it first."
         : effort.Money > 0 && job.Consent.SpendingLimit is { } limit && effort.Money + Spent > limit
             ? $"Over the owner's limit of {limit:0.##} {settings.Currency} ({Spent:0.##} spent, this costs {effort.Money:0.##}): ask first."
         : settings.Tools is { } tools && effort.Tools.FirstOrDefault(t => !tools.Contains(t, StringComparer.OrdinalIgnoreCase)) is { } missing
@@ -26,9 +30,13 @@ internal sealed class Consents(DeviceClass deviceClass, Job job, BenchSettings s
         : null;
 
     public string? Forbids(Reset reset) =>
-        reset.Erases is { } erases && job.Consent.MayErase != true
-            ? job.Consent.MayErase == false
-                ? $"It erases {erases}, and the owner wants that kept: save it first."
-                : $"It erases {erases}: ask the owner or save it first."
+        reset.Erases is { } erases && job.Consent.MayErase == false
+            ? $"It erases {erases}, and the owner wants that kept: save it first."
             : Forbids(reset.Effort);
+
+    /// <summary>What has to be asked before it may be tried; null when nothing.</summary>
+    public string? NotYet(Reset reset) =>
+        reset.Erases is { } erases && MustAsk ? $"It erases {erases}: ask the owner or save it first." : null;
+
+    private static bool LosesData(Effort effort) => effort.Cautions.Any(c => c.Hazard == Hazard.DataLoss);
 }

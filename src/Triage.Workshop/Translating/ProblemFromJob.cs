@@ -15,13 +15,13 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
     private const double AskMinutes = 1;
 
     /// <summary>Explaining to the owner that nothing is wrong (common practice, no source).</summary>
-    private const double HandBackMinutes = 10, HandBackWorks = 0.9;
+    private const double HandBackMinutes = 10;
 
     private readonly Consents rules = new(network.Scope.Class, job, settings);
 
     public RepairProblem Of(HypothesisSet hypotheses)
     {
-        var options = Tests().Concat(Questions()).Concat(Resets()).Concat(Fixes()).Concat([HandBack()]).ToList();
+        var options = Tests().Concat(Questions()).Concat(Resets()).Concat(Fixes()).Concat(Always()).ToList();
         var known = options.Select(o => o.Id).Concat(Done).ToHashSet(StringComparer.Ordinal);
         return new()
         {
@@ -76,7 +76,7 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
         network.Scope.Resets.Where(r => !Done.Contains(r.Id)).Select(r => new FixOption(r.Id, Expense(r.Effort), actions.Clearings(r.Id) ?? [])
         {
             Access = r.Effort.Access,
-            After = rules.After(r.Effort),
+            After = rules.After(r.Effort, r.Erases is not null),
             Blocked = rules.Forbids(r),
         });
 
@@ -88,17 +88,20 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
             Blocked = rules.Forbids(m.Effort),
         });
 
-    private FixOption HandBack() =>
-        new(WaysToStop.HandBack, new(HandBackMinutes),
-            [.. (network.Faults.TryGetValue(SpecialFaults.NothingWrong, out var places) ? places : [])
-                .Select(p => new Clearing(p.Root, p.State, HandBackWorks))]);
+    private IEnumerable<Option> Always() => rules.MustAsk ? [HandBack(), AskConsent()] : [HandBack()];
+
+    /// <summary>Tells nothing of the fault; what erases comes after it.</summary>
+    private static TestOption AskConsent() =>
+        new(AlwaysThere.AskConsent, new(AskMinutes), new(AlwaysThere.AskConsent, ["agreed", "refused"], [1, 0], []));
+
+    private FixOption HandBack() => new(AlwaysThere.HandBack, new(HandBackMinutes), actions.Clearings(AlwaysThere.HandBack) ?? []);
 
     private IEnumerable<Option> Stops()
     {
         var worth = job.Worth ?? settings.UsualWorth;
-        yield return new StopOption(WaysToStop.GiveUp, new(0, worth));
+        yield return new StopOption(AlwaysThere.GiveUp, new(0, worth));
         if (job.Log.OfType<Held>().Any(h => !h.StillWorks && job.Log.OfType<ResetTried>().Any(r => r.Reset == h.Action && r.Effect == Effect.Works)))
-            yield return new StopOption(WaysToStop.WorkAround, new(0, worth * WaysToStop.WorkAroundLoses));
+            yield return new StopOption(AlwaysThere.WorkAround, new(0, worth * AlwaysThere.WorkAroundLoses));
     }
 
     /// <summary>Mass that the hypotheses leave out counts as the unlisted fault.</summary>
