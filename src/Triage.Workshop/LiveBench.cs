@@ -22,6 +22,10 @@ public sealed class LiveBench : IAsyncDisposable
     private readonly NoteIndex index = NoteIndex.InMemory();
     private readonly SearchLoans searches;
     private readonly CancellationTokenSource closing = new();
+    /// <summary>The same jobs give the same suggestions.</summary>
+    private const int TrainingSeed = 1;
+
+    private Task training = Task.CompletedTask;
     private readonly List<Task> watching = [];
     private OpenBooks books;
     private SettingsFile settings;
@@ -166,7 +170,22 @@ public sealed class LiveBench : IAsyncDisposable
     private void PublishAnew(Notebook notes)
     {
         index.Synonyms = SynonymRings.From(notes.Knowledge);
-        Publish(notes, CountedJobs.Of(notes, TrustOf), Recogniser.Build(notes.Of<Finding>()));
+        var pastJobs = options.Watch ? null : ComplaintClassifier.Train(notes.Jobs, TrainingSeed);
+        Publish(notes, CountedJobs.Of(notes, TrustOf), Recogniser.Build(notes.Of<Finding>(), pastJobs));
+        if (options.Watch)
+            training = Task.Run(() => LearnWords(notes));
+    }
+
+    /// <summary>Training takes a second or more: answers do not wait for it, the next snapshot has it. Nothing happens while there are too few jobs.</summary>
+    private void LearnWords(Notebook notes)
+    {
+        if (ComplaintClassifier.Train(notes.Jobs, TrainingSeed) is not { } pastJobs)
+            return;
+        lock (changing)
+        {
+            if (!closing.IsCancellationRequested)
+                Publish(Current.Notes, Current.Counted, Recogniser.Build(Current.Notes.Of<Finding>(), pastJobs));
+        }
     }
 
     private void Publish(Notebook notes, CountedJobs counted, Recogniser recogniser)
@@ -200,6 +219,7 @@ public sealed class LiveBench : IAsyncDisposable
     {
         await closing.CancelAsync();
         await Task.WhenAll(watching);
+        await training;
         closing.Dispose();
         lock (changing)
             index.Dispose();

@@ -107,7 +107,7 @@ internal sealed class Reviewing(Notebook notes)
         {
             Finding = findingId,
             Value = value,
-            Symptom = finding.Values.FirstOrDefault(v => v.Id == value)?.Name ?? $"{finding.Name}: {value}",
+            Symptom = WordsFor.Value(finding, value),
             Action = action,
             ActionName = NameOf(action),
             Tried = met.Count,

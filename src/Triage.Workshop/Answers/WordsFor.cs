@@ -44,16 +44,18 @@ internal sealed class WordsFor(Notebook notes, ImmutableArray<AccessStep> access
     public string Value(string findingId, string valueId)
     {
         var finding = notes.Find<Finding>(findingId);
-        var value = finding?.Values.FirstOrDefault(v => v.Id == valueId);
-        return finding is null ? $"{findingId}: {valueId}"
-            : value is not null && value.Name != value.Id ? value.Name
-            : valueId switch
-            {
-                "yes" => finding.Name,
-                "no" => $"not so: {finding.Name}",
-                _ => $"{finding.Name}: {valueId}",
-            };
+        return finding is null ? $"{findingId}: {valueId}" : Value(finding, valueId);
     }
+
+    /// <summary>A value that has words of its own in those; a plain yes or no by the finding's name.</summary>
+    public static string Value(Finding finding, string valueId) =>
+        finding.Values.FirstOrDefault(v => v.Id == valueId) is { } value && value.Name != value.Id ? value.Name
+        : valueId switch
+        {
+            "yes" => finding.Name,
+            "no" => $"not so: {finding.Name}",
+            _ => $"{finding.Name}: {valueId}",
+        };
 
     public string Step(string id) => access.FirstOrDefault(s => s.Id == id)?.Name ?? id;
 
