@@ -12,7 +12,8 @@ public class TypedReadingTests
     [InlineData("Q2: 12 R", "off, C3 drained, out of circuit", PowerState.OffDrained, true, false, null)]
     [InlineData("C14: 12 R after 30 s", "full", PowerState.On, false, false, 30.0)]
     [InlineData("C14: 12 R, leads the other way", "limited", PowerState.Limited, false, true, null)]
-    [InlineData("C14: 11.8 R after 30 s, 12 R leads reversed", "off, drained", PowerState.OffDrained, false, true, null)]
+    [InlineData("C14: 11.8 ohm after 30 s, 12 ohm leads reversed", "off, drained", PowerState.OffDrained, false, true, null)]
+    [InlineData("C14 in place, drained: 11.8 R, after 30 s 11.9 R, leads the other way 12 R", "off, drained", PowerState.OffDrained, false, false, null)]
     public void Circumstances_ComeFromTheFieldAndTheWordsThatBelongToTheValue(string text, string? power, PowerState state, bool lifted, bool reversed, double? after)
     {
         var value = text.Contains("12.1", StringComparison.Ordinal) ? "12.1 R" : "12 R";
