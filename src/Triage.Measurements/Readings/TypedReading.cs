@@ -68,7 +68,7 @@ public sealed record TypedReading
         var under = values <= 1 ? said.Of(QuickKind.Condition).Aggregate(reading, QuickAssembly.Under)
             : same is null ? reading
             : reading with { AfterSeconds = same.AfterSeconds, LeadsReversed = same.LeadsReversed, OneLegLifted = same.OneLegLifted, Power = same.Power };
-        return QuickReading.Read(Power ?? "").Of(QuickKind.Condition).Aggregate(under, QuickAssembly.Under);
+        return QuickReading.Read((Power ?? "").Replace('-', ' ')).Of(QuickKind.Condition).Aggregate(under, QuickAssembly.Under);
     }
 
     private static PowerState PowerOf(string? words, PowerState said) =>
@@ -78,9 +78,9 @@ public sealed record TypedReading
         : Has(words, "full") || Has(words, "on") ? PowerState.On
         : said;
 
-    private static LoadState LoadOf(string? words) => words?.Trim() switch
+    private static LoadState LoadOf(string? words) => words?.Trim().Replace('-', ' ') switch
     {
-        null or "" => LoadState.Unknown,
+        null or "" or "unknown" => LoadState.Unknown,
         "none" or "no load" or "off load" or "unloaded" => LoadState.NoLoad,
         _ => LoadState.Loaded,
     };
