@@ -17,6 +17,9 @@ public static partial class RatingText
     [GeneratedRegex(@"\b(behind|through)\s+(?<ohms>\S+(\s(k|M|R|ohm|Ω)\w*)?)", RegexOptions.ExplicitCapture)]
     private static partial Regex Behind { get; }
 
+    [GeneratedRegex(@"[0-9]\s*V\b")]
+    private static partial Regex SaysVolts { get; }
+
     /// <summary>What can be read of it; the first value of each kind counts. Never throws.</summary>
     public static PartRating Read(string text)
     {
@@ -32,10 +35,11 @@ public static partial class RatingText
             text = text.Remove(cells.Index, cells.Length);
         }
 
+        var capacitor = SaysVolts.IsMatch(text);
         var words = text.Split([' ', ',', ';'], StringSplitOptions.RemoveEmptyEntries);
         for (var at = 0; at < words.Length;)
         {
-            var (taken, found) = At(words, at, rating);
+            var (taken, found) = At(words, at, rating, capacitor);
             (rating, at) = (found, at + taken);
         }
 
@@ -51,12 +55,12 @@ public static partial class RatingText
         _ => rating.Value is { } value && value.Unit == unit ? value.Value : null,
     };
 
-    private static (int Taken, PartRating Rating) At(string[] words, int at, PartRating rating)
+    private static (int Taken, PartRating Rating) At(string[] words, int at, PartRating rating, bool capacitor)
     {
         for (var count = Math.Min(2, words.Length - at); count > 0; count--)
         {
             var said = string.Join(' ', words[at..(at + count)]);
-            if ((RatingShorthand.Read(said) ?? Single(said)) is { } found)
+            if (((capacitor ? Coded(said) : null) ?? RatingShorthand.Read(said) ?? Single(said)) is { } found)
             {
                 return (count, Merge(rating, found));
             }
@@ -75,11 +79,11 @@ public static partial class RatingText
             { Unit: Unit.Watt } watts => new() { Watts = watts.Value },
             { Unit: Unit.Hertz } hertz => new() { Value = hertz },
             { Unit: Unit.Percent } percent => new() { TolerancePercent = percent.Value },
-            _ => Coded(said),
+            _ => null,
         };
     }
 
-    /// <summary>"104K": three digits and a tolerance letter are a capacitor's; three bare digits may be anything.</summary>
+    /// <summary>"104K" beside a voltage is a capacitor of 100 nF ±10 %; alone it would be a resistor.</summary>
     private static PartRating? Coded(string said) =>
         said.Length == 4 && said[..3].All(char.IsAsciiDigit) && ValueCode.Read(said, Unit.Farad).Marking is { Tolerance: not null } marking
             ? new() { Value = marking.Value, TolerancePercent = marking.Tolerance.Value.Plus }

@@ -61,14 +61,14 @@ public sealed record TypedReading
         return read.Value;
     }
 
-    /// <summary>Words that tell of several readings say of each value its own; of one, everything in them holds.</summary>
+    /// <summary>Words that tell of several values say of each its own, as far as that is plain; of one, everything in them holds.</summary>
     private Reading Circumstances(Reading reading, QuickLine said, Reading? same)
     {
-        var beside = QuickReading.Read(Power ?? "").Of(QuickKind.Condition);
-        var under = said.Readings.Length > 1
-            ? reading with { AfterSeconds = same?.AfterSeconds, LeadsReversed = same?.LeadsReversed ?? false, OneLegLifted = same?.OneLegLifted ?? false, Power = same?.Power ?? PowerState.Unknown }
-            : said.Of(QuickKind.Condition).Aggregate(reading, QuickAssembly.Under);
-        return beside.Aggregate(under, QuickAssembly.Under);
+        var values = said.Readings.Length + said.Of(QuickKind.Rating).Count(p => p.Rating?.Value?.Unit == reading.Value.Quantity?.Unit);
+        var under = values <= 1 ? said.Of(QuickKind.Condition).Aggregate(reading, QuickAssembly.Under)
+            : same is null ? reading
+            : reading with { AfterSeconds = same.AfterSeconds, LeadsReversed = same.LeadsReversed, OneLegLifted = same.OneLegLifted, Power = same.Power };
+        return QuickReading.Read((Power ?? "").Replace('-', ' ')).Of(QuickKind.Condition).Aggregate(under, QuickAssembly.Under);
     }
 
     private static PowerState PowerOf(string? words, PowerState said) =>
@@ -78,9 +78,9 @@ public sealed record TypedReading
         : Has(words, "full") || Has(words, "on") ? PowerState.On
         : said;
 
-    private static LoadState LoadOf(string? words) => words?.Trim() switch
+    private static LoadState LoadOf(string? words) => words?.Trim().Replace('-', ' ') switch
     {
-        null or "" => LoadState.Unknown,
+        null or "" or "unknown" => LoadState.Unknown,
         "none" or "no load" or "off load" or "unloaded" => LoadState.NoLoad,
         _ => LoadState.Loaded,
     };

@@ -115,7 +115,7 @@ internal sealed class ReadingJudge(DeviceScope scope, Notebook notes, BenchSetti
     private static ReadingMode Plain(ReadingMode mode) => mode is ReadingMode.Continuity ? ReadingMode.Resistance : mode;
 
     private static IEnumerable<(string Id, string Name)> StatesOf(MeasuredPart part) =>
-        part.Class.Modes.Select(m => (m.Id, m.Name)).Prepend(("good", "good"));
+        part.Class.Modes.DistinctBy(m => m.Id).Select(m => (m.Id, m.Name)).Prepend(("good", "good"));
 
     private static ImmutableArray<StateVerdict> Scaled(ImmutableArray<StateVerdict> states) =>
         states.Max(s => s.Likelihood) is var most ? [.. states.Select(s => s with { Likelihood = s.Likelihood / most })] : states;

@@ -16,7 +16,8 @@ internal sealed record StateRanges(ExpectedRange Good, ImmutableArray<StateExpec
         var unit = ReadingModes.UnitOf(row.Mode)!.Value;
         var rated = part.Rating.In(unit);
         var good = expected ?? (row.Good.Range(rated) is { } range ? new(range.Low, range.High, unit, ExpectedBy.Rating) : null);
-        var modes = part.Class.Modes.Where(m => row.Modes.ContainsKey(m.Id)).Select(m => (m.Id, State: row.Modes[m.Id], Range: row.Modes[m.Id].Range(rated))).ToList();
+        var modes = part.Class.Modes.DistinctBy(m => m.Id).Where(m => row.Modes.ContainsKey(m.Id))
+            .Select(m => (m.Id, State: row.Modes[m.Id], Range: row.Modes[m.Id].Range(rated))).ToList();
         return good is null || modes.Any(m => m.Range is null) ? null
             : new(good, [.. modes.Select(m => new StateExpectation(m.Id, m.Range!.Value.Low, m.Range.Value.High) { OverRange = m.State.OverRange })]);
     }

@@ -21,7 +21,8 @@ public class StateReadingTests
     public void Range_WithoutRating_IsAsWritten(string text, ReadingMode mode, double low, double high)
     {
         var range = StateReading.Read(text, mode).State!.Range(null)!.Value;
-        Assert.Equal((low, high), (range.Low, range.High), (x, y) => Math.Abs(x.low - y.low) <= 1e-12 * Math.Abs(y.low) && Math.Abs(x.high - y.high) <= 1e-12 * Math.Abs(y.high));
+        Assert.Equal(low, range.Low, Math.Abs(low) * 1e-12);
+        Assert.Equal(high, range.High, Math.Abs(high) * 1e-12);
     }
 
     [Theory]

@@ -13,6 +13,7 @@ public class RatingTextTests
     [InlineData("47/16", Unit.Farad, 47e-6)]
     [InlineData("47/16", Unit.Volt, 16)]
     [InlineData("104K 50 V", Unit.Farad, 1e-7)]
+    [InlineData("470K", Unit.Ohm, 470e3)]
     [InlineData("T 315 mA", Unit.Ampere, 0.315)]
     [InlineData("5 V 1 A", Unit.Volt, 5)]
     [InlineData("8 R 3 W", Unit.Ohm, 8)]
@@ -37,7 +38,7 @@ public class RatingTextTests
     [Fact]
     public void Tolerance_ComesFromTheLetterOrThePercent()
     {
-        Assert.Equal(10, RatingText.Read("104K").TolerancePercent);
+        Assert.Equal(10, RatingText.Read("104K 50 V").TolerancePercent);
         Assert.Equal(5, RatingText.Read("10 k ±5 %").TolerancePercent);
     }
 

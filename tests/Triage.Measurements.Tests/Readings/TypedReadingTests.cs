@@ -10,9 +10,14 @@ public class TypedReadingTests
     [InlineData("C14, ohms, off: 12 R", "off, drained", PowerState.OffDrained, false, false, null)]
     [InlineData("C14 one leg up: 12.1 R", "off", PowerState.Off, true, false, null)]
     [InlineData("Q2: 12 R", "off, C3 drained, out of circuit", PowerState.OffDrained, true, false, null)]
+    [InlineData("C14: 12 R", "off-drained", PowerState.OffDrained, false, false, null)]
+    [InlineData("C14: 12 R", "off and drained", PowerState.OffDrained, false, false, null)]
+    [InlineData("C14: 12 R", "unknown", PowerState.Unknown, false, false, null)]
+    [InlineData("C14 + to C14 -, resistance, power off-drained, no-load: 12 Ω", "on", PowerState.On, false, false, null)]
     [InlineData("C14: 12 R after 30 s", "full", PowerState.On, false, false, 30.0)]
     [InlineData("C14: 12 R, leads the other way", "limited", PowerState.Limited, false, true, null)]
-    [InlineData("C14: 11.8 R after 30 s, 12 R leads reversed", "off, drained", PowerState.OffDrained, false, true, null)]
+    [InlineData("C14: 11.8 ohm after 30 s, 12 ohm leads reversed", "off, drained", PowerState.OffDrained, false, true, null)]
+    [InlineData("C14 in place, drained: 11.8 R, after 30 s 11.9 R, leads the other way 12 R", "off, drained", PowerState.OffDrained, false, false, null)]
     public void Circumstances_ComeFromTheFieldAndTheWordsThatBelongToTheValue(string text, string? power, PowerState state, bool lifted, bool reversed, double? after)
     {
         var value = text.Contains("12.1", StringComparison.Ordinal) ? "12.1 R" : "12 R";
@@ -23,11 +28,23 @@ public class TypedReadingTests
     [Theory]
     [InlineData("volts DC", "4.9 V", ReadingMode.DcVolts)]
     [InlineData("dc-volts", "4.9", ReadingMode.DcVolts)]
+    [InlineData("diode-drop", "0.6 V", ReadingMode.DiodeDrop)]
+    [InlineData("series-resistance", "3 ohm", ReadingMode.SeriesResistance)]
+    [InlineData("component-tester", "3 ohm", ReadingMode.ComponentTester)]
     [InlineData("component tester", "3.1 uF", ReadingMode.ComponentTester)]
     [InlineData(null, "3.34 kHz", ReadingMode.Frequency)]
     [InlineData(null, "OL", ReadingMode.Resistance)]
     public void Mode_IsWhatWasSaidOrWhatTheUnitSays(string? mode, string value, ReadingMode expected) =>
         Assert.Equal(expected, new TypedReading { Text = "x", Mode = mode, Value = value }.Read().Reading!.Mode);
+
+    [Theory]
+    [InlineData("none", LoadState.NoLoad)]
+    [InlineData("no-load", LoadState.NoLoad)]
+    [InlineData("47 R dummy", LoadState.Loaded)]
+    [InlineData("unknown", LoadState.Unknown)]
+    [InlineData(null, LoadState.Unknown)]
+    public void Load_IsNoneOrSomething(string? load, LoadState expected) =>
+        Assert.Equal(expected, new TypedReading { Text = "x", Value = "5 V", Load = load }.Read().Reading!.Load);
 
     [Fact]
     public void WordsAlone_AreReadAsAQuickLine()

@@ -130,6 +130,32 @@ public sealed class ReadingEvidenceTest
         Assert.Contains(Answer(bench, id).Remarks, r => r.Contains(why, StringComparison.Ordinal));
     }
 
+    /// <summary>Whatever was noted is either weighed or named with what to do: never skipped in silence.</summary>
+    [Fact]
+    public async Task Every_reading_is_weighed_or_the_answer_says_why_not()
+    {
+        await using var bench = DemoBench.Open();
+        var id = TakeIn(bench, "nothing on the display, no sound");
+        Read[] odd =
+        [
+            new(default, "\U0001F4A5 odd 1"),
+            new(default, "odd 2") { From = "C14", Value = "-5 R", Mode = "ohms" },
+            new(default, "odd 3") { From = "C41", Value = "1e300 R", Mode = "ohms" },
+            new(default, "odd 4") { From = "C41", Value = "unknown part", Mode = "component tester" },
+            new(default, "odd 5") { From = "", To = "", Value = "none" },
+            new(default, "odd 6") { From = "IC9 out", Value = "-1e30 V" },
+            new(default, "odd 7") { From = "speaker", Value = "8 R" },
+            new(default, "odd 8, sister of C14") { From = "C15", Value = "8 R" },
+            new(default, "odd 9") { From = "-", To = "C14", Value = "OL" },
+        ];
+        foreach (var read in odd)
+            Written(bench.Live.Steps.Reading(id, read));
+        var answer = Answer(bench, id);
+        Assert.All(odd, r => Assert.True(
+            answer.Remarks.Any(said => said.Contains($"“{r.Text}”", StringComparison.Ordinal)) || answer.Evidence.Any(e => e.Words == r.Text), r.Text));
+        Assert.All(answer.Causes, c => Assert.InRange(c.Probability, 0, 1));
+    }
+
     [Fact]
     public async Task A_reading_without_a_unit_is_refused_with_a_message()
     {
