@@ -40,5 +40,5 @@ static class SixMachines
         new(id, group, share, ShareWeight) { Shows = [.. shows.Select(s => new KnownLink(s.Finding, [.. s.Produces], 8))] };
 
     static KnownFinding Finding(string id, params string[] values) =>
-        new(id, [.. values], false, [0.9, .. values.Skip(1).Select(_ => 0.1 / (values.Length - 1))], 20);
+        new(id, [.. values], false, [0.97, .. values.Skip(1).Select(_ => 0.03 / (values.Length - 1))], 30);
 }
