@@ -21,8 +21,8 @@ public sealed class DependentFindings
     /// <summary>What cross-validation chose.</summary>
     public Dependence Strength { get; }
 
-    /// <summary>Learns pairs of findings from the jobs with one sure cause among those given; the rest comes from what is learned already.</summary>
-    public static DependentFindings Learn(Learned learned, ImmutableArray<string> faults, ImmutableArray<KnownFinding> findings, IEnumerable<JobRecord> jobs)
+    /// <summary>Learns pairs of findings from the jobs with one sure cause among those given; the rest comes from what is learned already at these levels.</summary>
+    public static DependentFindings Learn(Learned learned, ImmutableArray<string> faults, ImmutableArray<KnownFinding> findings, ImmutableArray<string> levels, IEnumerable<JobRecord> jobs)
     {
         var numbers = new ValueNumbers(findings);
         SoleCause[] cases =
@@ -31,8 +31,8 @@ public sealed class DependentFindings
                 .OrderBy(job => job.Closed).ThenBy(job => job.Id, StringComparer.Ordinal)
                 .Select(job => new SoleCause(faults.IndexOf(job.Causes[0].Fault), numbers.Of(job.Checked), job.Weight)),
         ];
-        var links = new LinksOfCauses(learned, faults, findings);
-        double[] shares = [.. learned.Shares(faults, []).Mean];
+        var links = new LinksOfCauses(learned, faults, findings, levels);
+        double[] shares = [.. learned.Shares(faults, levels).Mean];
         Dependence strength = DependenceFit.Best(numbers, links, shares, cases);
         var counts = new JointCounts(faults.Length, numbers.Count, cases);
         return new(findings, numbers, new OneDependence(numbers, links.Chances, counts, strength.Kappa), shares, strength);

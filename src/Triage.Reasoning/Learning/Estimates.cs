@@ -66,9 +66,10 @@ internal sealed class Estimates(KnowledgeIndex known, Tally tally, Pooling pooli
     (Distribution? Seen, Distribution? Link) Both(string fault, string finding, ImmutableArray<string> levels) =>
         links.GetOrAdd((fault, finding, string.Join('\n', levels)), _ =>
         {
-            Distribution? seen = LinkChain(fault, finding, levels)?.Last;
-            return (seen, seen is null || known.NeededFinding(finding).Nominal ? seen
-                : NoisyMaxLink.Produced(seen, Ambient(finding), LinkPrior(fault, known.NeededFinding(finding)).Weight));
+            if (LinkChain(fault, finding, levels) is not { } chain) return (null, null);
+            Distribution seen = chain.Last;
+            return (seen, known.NeededFinding(finding).Nominal ? seen
+                : NoisyMaxLink.Produced(seen, Ambient(finding), known.Link(fault, finding)?.Produces, chain.PriorPart));
         });
 
     internal Hierarchy? LinkChain(string fault, string finding, ImmutableArray<string> levels)

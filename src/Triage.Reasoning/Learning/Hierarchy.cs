@@ -12,6 +12,10 @@ internal sealed record Hierarchy(Distribution Prior, double[] First, IReadOnlyLi
 {
     internal Distribution Last => Steps.Aggregate(Prior.Updated(First), (above, step) => above.Child(step.Counts, step.Kappa));
 
+    /// <summary>Coefficient of the prior in the last mean, 0 … 1; the rest is counts.</summary>
+    internal double PriorPart => double.IsPositiveInfinity(Prior.Weight) ? 1
+        : Steps.Aggregate(Part(Prior.Weight, First), (part, step) => part * Part(step.Kappa, step.Counts));
+
     /// <summary>
     /// The step above the last as the other members see it, without the last step's own counts;
     /// null when there are no others, who alone can say how much members differ.
@@ -30,4 +34,6 @@ internal sealed record Hierarchy(Distribution Prior, double[] First, IReadOnlyLi
         }
         return (this with { First = gone, Steps = [.. Steps.SkipLast(1).Select((step, i) => step with { Counts = levels[i + 1] })] }).Last;
     }
+
+    static double Part(double pseudo, double[] counts) => counts.Sum() is var seen && (seen == 0 || double.IsPositiveInfinity(pseudo)) ? 1 : pseudo / (pseudo + seen);
 }

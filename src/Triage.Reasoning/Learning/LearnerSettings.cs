@@ -5,7 +5,7 @@ public sealed record LearnerSettings
 {
     public static LearnerSettings Default { get; } = new();
 
-    /// <summary>Medians of the log-normal priors on the pseudo-jobs of each step; in force as they are while nothing speaks against them.</summary>
+    /// <summary>Medians of the log-normal priors on the pseudo-jobs of each step.</summary>
     public Pooling Pooling { get; init; } = new();
 
     /// <summary>Standard deviation of ln κ around those medians; 0 keeps the medians whatever the jobs say.</summary>

@@ -10,9 +10,9 @@ internal sealed class LinksOfCauses
 
     readonly Distribution[][] links;
 
-    internal LinksOfCauses(Learned learned, ImmutableArray<string> faults, ImmutableArray<KnownFinding> findings)
+    internal LinksOfCauses(Learned learned, ImmutableArray<string> faults, ImmutableArray<KnownFinding> findings, ImmutableArray<string> levels)
     {
-        links = [.. faults.Select(fault => findings.Select(finding => learned.Seen(fault, finding.Id, []) ?? learned.Ambient(finding.Id)).ToArray())];
+        links = [.. faults.Select(fault => findings.Select(finding => learned.Seen(fault, finding.Id, levels) ?? learned.Ambient(finding.Id)).ToArray())];
         Chances = [.. links.Select(row => row.SelectMany(link => link.Mean).Select(p => Math.Max(Rarest, p)).ToArray())];
     }
 

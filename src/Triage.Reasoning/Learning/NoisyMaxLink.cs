@@ -8,6 +8,9 @@ namespace Triage.Reasoning.Learning;
 /// </summary>
 internal static class NoisyMaxLink
 {
+    // the delta method can ask for more spread than anything between 0 and 1 has
+    const double Least = 1;
+
     /// <summary>P(value | only this cause, leak included).</summary>
     internal static ImmutableArray<double> Seen(ImmutableArray<double> produces, Distribution leak)
     {
@@ -16,25 +19,29 @@ internal static class NoisyMaxLink
         return Differences([.. c.Zip(l, (a, b) => a * b)]);
     }
 
-    /// <summary>P(value that the cause produces by itself): C = Q / L, made monotone and kept within 0 … 1.</summary>
-    /// <param name="noted">Pseudo-jobs of what a note says of C itself.</param>
-    internal static Distribution Produced(Distribution seen, Distribution leak, double noted)
+    /// <summary>
+    /// P(value that the cause produces by itself): C = Q / L, made monotone. However far the jobs alone would carry it beyond 0 or 1, what
+    /// the note says keeps its part, as it does in any Dirichlet: C lies within part · C_note … 1 − part · (1 − C_note).
+    /// </summary>
+    /// <param name="note">What a note says the cause produces; null for a link that only jobs made.</param>
+    /// <param name="part">What the note weighs beside the jobs in Q, 0 … 1.</param>
+    internal static Distribution Produced(Distribution seen, Distribution leak, ImmutableArray<double>? note, double part)
     {
         double[] q = seen.Cumulative();
         double[] l = leak.Cumulative();
         double[] c = [.. q.Zip(l, (a, b) => b > 0 ? a / b : 0)];
-        double[] monotone = [.. Monotone(c[..^1]).Select(x => Math.Clamp(x, 0, 1))];
-        return new(Differences([.. monotone, 1]), Weight(monotone, l, seen.Weight, leak.Weight, noted));
+        double[] said = note is { } produces ? new Distribution(produces, 0).Cumulative() : [];
+        double[] kept = [.. Monotone(c[..^1]).Select((y, x) => said.Length == 0 ? Math.Clamp(y, 0, 1) : Math.Max(part * said[x], Math.Min(y, 1 - part * (1 - said[x]))))];
+        return new(Differences([.. kept, 1]), Weight(kept, l, seen.Weight, leak.Weight, 1 - part));
     }
 
     /// <summary>
     /// Delta method, summed over the cuts x. What jobs say comes with the leak: var C = (Q (1 − Q) / (w + 1) + C² L (1 − L) / (w_L + 1)) / L²;
-    /// what the note says does not: var C = C (1 − C) / (w + 1). Mixed by f, the jobs' part of the weight.
+    /// what the note says does not: var C = C (1 − C) / (w + 1). Mixed by f, the jobs' part.
     /// </summary>
-    static double Weight(double[] c, double[] l, double seen, double leak, double noted)
+    static double Weight(double[] c, double[] l, double seen, double leak, double f)
     {
         if (double.IsPositiveInfinity(seen)) return seen;
-        double f = Math.Clamp(1 - noted / seen, 0, 1);
         double spread = 0, whole = 0;
         for (int x = 0; x < c.Length; x++)
         {
@@ -43,7 +50,7 @@ internal static class NoisyMaxLink
             spread += ((1 - f) * own + f * q * (1 - q) / (l[x] * l[x])) / (seen + 1) + f * f * c[x] * c[x] * (1 - l[x]) / l[x] / (leak + 1);
             whole += own;
         }
-        return whole > 0 && spread > 0 ? Math.Min(seen, Math.Max(0, whole / spread - 1)) : seen;
+        return whole > 0 && spread > 0 ? Math.Min(seen, Math.Max(Least, whole / spread - 1)) : seen;
     }
 
     /// <summary>Least-squares monotone fit: pool adjacent violators (Ayer et al. 1955).</summary>

@@ -4,7 +4,7 @@ using MathNet.Numerics;
 namespace Triage.Reasoning.Learning;
 
 /// <summary>
-/// Fits κ of each step by its posterior mode: Dirichlet–multinomial marginal likelihood (Gelman et al., Bayesian Data
+/// Fits κ of each step to its posterior: Dirichlet–multinomial marginal likelihood (Gelman et al., Bayesian Data
 /// Analysis, chapter 5; Minka 2000) times a log-normal prior, on a grid of half octaves, from the most general step down.
 /// </summary>
 internal sealed class PoolingFit
@@ -103,12 +103,16 @@ internal sealed class PoolingFit
     /// <summary>Chains of levels whose most special one is this far below the top.</summary>
     IEnumerable<ImmutableArray<string>> Paths(int depth) => paths.Values.Where(path => path.Length == depth + 1);
 
+    /// <summary>
+    /// The κ whose spread, 1 / (κ + 1), is the posterior mean of the spread: what is not known of κ widens what hangs on it.
+    /// </summary>
     double Best(double median, IEnumerable<Sample?> samples)
     {
         Sample[] known = [.. samples.OfType<Sample>().Where(sample => sample.Counts.Sum() > 0 && sample.Most > 0)];
-        if (known.Length == 0) return median;
-        return Enumerable.Range(-16, 33).OrderBy(Math.Abs).Select(half => median * Math.Pow(2, half / 2.0))
-            .MaxBy(kappa => known.Sum(sample => sample.LogLikelihood(kappa)) - Math.Pow(Math.Log(kappa / median) / settings.PoolingSpread, 2) / 2);
+        double[] kappas = [.. Enumerable.Range(-16, 33).Select(half => median * Math.Pow(2, half / 2.0))];
+        double[] logs = [.. kappas.Select(kappa => known.Sum(sample => sample.LogLikelihood(kappa)) - Math.Pow(Math.Log(kappa / median) / settings.PoolingSpread, 2) / 2)];
+        double[] weights = [.. logs.Select(log => Math.Exp(log - logs.Max()))];
+        return weights.Sum() / weights.Zip(kappas, (weight, kappa) => weight / (kappa + 1)).Sum() - 1;
     }
 
     /// <summary>Counts of one member, the mean it is drawn around, and the most that κ may be there.</summary>

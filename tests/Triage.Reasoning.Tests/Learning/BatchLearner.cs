@@ -10,46 +10,61 @@ sealed class BatchLearner(Knowledge notes, IReadOnlyList<JobRecord> jobs, Poolin
     {
         double all = notes.Faults.Sum(f => f.Share);
         double weight = Math.Min(notes.Faults.Sum(f => f.Share / all * f.ShareWeight), pooling.ShareNotes);
-        double mean = Pooled(notes.Faults.Single(f => f.Id == fault).Share / all, weight, null, fault);
+        int index = notes.Faults.Select(f => f.Id).ToList().IndexOf(fault);
+        double[] mean = Mix([.. notes.Faults.Select(f => f.Share / all)], weight, Told(null, Causes, pooling.ShareLevels, 0));
         for (int i = levels.Length - 1, depth = 0; i >= 0; i--, depth++)
-            mean = Pooled(mean, pooling.ShareLevels[depth], levels[i], fault);
-        return mean;
+            mean = Mix(mean, pooling.ShareLevels[depth], Told(levels[i], Causes, pooling.ShareLevels, depth + 1));
+        return mean[index];
     }
 
-    double Pooled(double mean, double kappa, string? level, string fault)
+    double[] Causes(IEnumerable<JobRecord> among) =>
+        [.. notes.Faults.Select(f => among.SelectMany(job => job.Causes.Where(c => c.Fault == f.Id).Select(c => job.Weight * c.Chance)).Sum())];
+
+    /// <summary>Jobs right at a level as they are; those of each member of it for n (κ + 1) / (n + κ), n above 1.</summary>
+    double[] Told(string? level, Func<IEnumerable<JobRecord>, double[]> count, IReadOnlyList<double> kappas, int depth)
     {
-        var causes = jobs.Where(job => level is null || job.Levels.Contains(level)).SelectMany(job => job.Causes.Select(cause => (job.Weight, Cause: cause)))
-            .Where(item => notes.Faults.Any(f => f.Id == item.Cause.Fault)).ToArray();
-        return (causes.Where(c => c.Cause.Fault == fault).Sum(c => c.Weight * c.Cause.Chance) + kappa * mean) / (causes.Sum(c => c.Weight * c.Cause.Chance) + kappa);
+        double[] sum = count(jobs.Where(job => level is null ? job.Levels.IsEmpty : job.Levels is [var first, ..] && first == level));
+        var members = jobs.SelectMany(job => job.Levels.Select((member, i) => (Member: member, Above: i + 1 < job.Levels.Length ? job.Levels[i + 1] : null)))
+            .Where(pair => pair.Above == level).Select(pair => pair.Member).Distinct();
+        foreach (string member in members)
+            sum = [.. sum.Zip(Less(Told(member, count, kappas, depth + 1), kappas[Math.Min(depth, kappas.Count - 1)]), (a, b) => a + b)];
+        return sum;
     }
+
+    static double[] Less(double[] counts, double kappa) =>
+        [.. counts.Select(n => counts.Sum() <= 1 ? n : n * (kappa + 1) / (counts.Sum() + kappa))];
 
     public double[]? Link(KnownFault fault, KnownFinding finding, ImmutableArray<string> levels)
     {
         KnownLink? note = fault.Shows.SingleOrDefault(link => link.Finding == finding.Id);
-        double[] Seen(Func<string, bool> cause, string? level) => Count(finding, job => level is null || job.Levels.Contains(level),
-            job => job.Causes.Where(c => cause(c.Fault)).Sum(c => c.Chance));
-        bool InGroup(string id) => fault.Group is null ? id == fault.Id : notes.Faults.SingleOrDefault(f => f.Id == id)?.Group == fault.Group;
-        double[] group = Seen(InGroup, null);
+        double[] Seen(string id, string? level, int depth) => Told(level, among => Count(finding, among, job => job.Causes.Where(c => c.Fault == id).Sum(c => c.Chance)), pooling.LinkLevels, depth);
+        double[] group = fault.Group is null ? Seen(fault.Id, null, 0)
+            : notes.Faults.Where(f => f.Group == fault.Group).Select(f => Less(Seen(f.Id, null, 0), pooling.LinkGroup)).Aggregate((a, b) => [.. a.Zip(b, (x, y) => x + y)]);
         if (note is null && group.Sum() == 0) return null;
 
         double[] ambient = Ambient(finding);
         double[] mean = note is null ? ambient : finding.Nominal ? [.. note.Produces] : Combine(note.Produces, ambient, (a, b) => a * b);
         mean = Mix(mean, note is null ? pooling.LinkUnnoted : Math.Min(note.Weight, pooling.LinkNotes), group);
-        if (fault.Group is not null) mean = Mix(mean, pooling.LinkGroup, Seen(id => id == fault.Id, null));
+        if (fault.Group is not null) mean = Mix(mean, pooling.LinkGroup, Seen(fault.Id, null, 0));
         for (int i = levels.Length - 1, depth = 0; i >= 0; i--, depth++)
-            mean = Mix(mean, pooling.LinkLevels[depth], Seen(id => id == fault.Id, levels[i]));
-        return finding.Nominal ? mean : Monotone(Combine(mean, ambient, (a, b) => a / b));
+            mean = Mix(mean, pooling.LinkLevels[depth], Seen(fault.Id, levels[i], depth + 1));
+        double noteWeight = note is null ? pooling.LinkUnnoted : Math.Min(note.Weight, pooling.LinkNotes);
+        double part = noteWeight / (noteWeight + group.Sum());
+        if (fault.Group is not null) part *= pooling.LinkGroup / (pooling.LinkGroup + Seen(fault.Id, null, 0).Sum());
+        for (int i = levels.Length - 1, depth = 0; i >= 0; i--, depth++)
+            part *= pooling.LinkLevels[depth] / (pooling.LinkLevels[depth] + Seen(fault.Id, levels[i], depth + 1).Sum());
+        return finding.Nominal ? mean : Monotone(Combine(mean, ambient, (a, b) => a / b), note?.Produces, part);
     }
 
     double[] Ambient(KnownFinding finding)
     {
         bool Linked(string id) => notes.Faults.SingleOrDefault(f => f.Id == id) is not { } fault || fault.Shows.Any(link => link.Finding == finding.Id);
-        double[] counts = Count(finding, job => !job.Causes.Any(c => c.WasNew || Linked(c.Fault)), _ => 1);
+        double[] counts = Count(finding, jobs.Where(job => !job.Causes.Any(c => c.WasNew || Linked(c.Fault))), _ => 1);
         return Mix([.. finding.Ambient], Math.Min(finding.AmbientWeight, pooling.Ambient), counts);
     }
 
-    double[] Count(KnownFinding finding, Func<JobRecord, bool> counts, Func<JobRecord, double> chance) =>
-        [.. finding.Values.Select(value => jobs.Where(counts).Where(job => job.Checked.Contains(new(finding.Id, value))).Sum(job => job.Weight * chance(job)))];
+    static double[] Count(KnownFinding finding, IEnumerable<JobRecord> among, Func<JobRecord, double> chance) =>
+        [.. finding.Values.Select(value => among.Where(job => job.Checked.Contains(new(finding.Id, value))).Sum(job => job.Weight * chance(job)))];
 
     static double[] Mix(double[] mean, double kappa, double[] counts) => [.. mean.Zip(counts, (m, n) => (n + kappa * m) / (counts.Sum() + kappa))];
 
@@ -60,12 +75,17 @@ sealed class BatchLearner(Knowledge notes, IReadOnlyList<JobRecord> jobs, Poolin
         return [.. c.Select((value, x) => x == 0 ? value : value - c[x - 1])];
     }
 
-    /// <summary>Least-squares monotone cumulative of at most three values: two violators become their mean.</summary>
-    static double[] Monotone(double[] differences)
+    /// <summary>Least-squares monotone cumulative of at most three values: two violators become their mean. The note keeps its part of it.</summary>
+    static double[] Monotone(double[] differences, IReadOnlyList<double>? note, double part)
     {
         double[] c = [.. differences.Select((_, x) => differences.Take(x + 1).Sum())];
         if (c.Length == 3 && c[0] > c[1]) c[0] = c[1] = (c[0] + c[1]) / 2;
-        c = [.. c.SkipLast(1).Select(x => Math.Clamp(x, 0, 1)), 1];
+        for (int x = 0; x < c.Length - 1; x++)
+        {
+            double below = note is null ? 0 : part * note.Take(x + 1).Sum(), above = note is null ? 0 : part * note.Skip(x + 1).Sum();
+            c[x] = Math.Max(below, Math.Min(1 - above, c[x]));
+        }
+        c[^1] = 1;
         return [.. c.Select((value, x) => x == 0 ? value : value - c[x - 1])];
     }
 }

@@ -23,7 +23,7 @@ static class SoybeanJobs
     {
         Knowledge notes = Knowledge(cases);
         JobRecord[] jobs = [.. Outside(cases, fold)];
-        return DependentFindings.Learn(Learner.Learn(notes, jobs, LearnerSettings.Default), [.. cases.Classes], notes.Findings, jobs);
+        return DependentFindings.Learn(Learner.Learn(notes, jobs, LearnerSettings.Default), [.. cases.Classes], notes.Findings, Levels, jobs);
     }
 
     public static JobRecord Job(SoybeanCases cases, (string Class, string[] Values, int Fold) row, int index) => new()
