@@ -3,18 +3,19 @@ namespace Triage.Benchmarks;
 /// <summary>A short loop of its own: processor time of this process, which other processes disturb less than the clock does.</summary>
 internal static class Measure
 {
-    /// <summary>Milliseconds of each of some calls, after a few to warm up.</summary>
-    public static double[] Each<T>(IReadOnlyList<T> inputs, Action<T> run, int repeats = 1)
+    /// <summary>Median milliseconds of a call over inputs, each the best of some, after a warm-up.</summary>
+    public static double Median<T>(IReadOnlyList<T> inputs, Func<T, object> run, int best = 3) => Quantile(Each(inputs, run, best), 0.5);
+
+    /// <summary>Milliseconds for each input, the best of some, after a warm-up.</summary>
+    public static double[] Each<T>(IReadOnlyList<T> inputs, Func<T, object> run, int best = 3)
     {
-        foreach (var input in inputs.Concat(inputs).Take(60))
+        for (var i = 0; i < 40; i++)
         {
-            run(input);
+            run(inputs[i % inputs.Count]);
         }
 
-        return [.. inputs.Select(input => Enumerable.Range(0, repeats).Min(_ => One(input, run)))];
+        return [.. inputs.Select(input => Enumerable.Range(0, best).Min(_ => One(input, run)))];
     }
-
-    public static double Median(IEnumerable<double> values) => Quantile(values, 0.5);
 
     public static double Quantile(IEnumerable<double> values, double share)
     {
@@ -22,10 +23,16 @@ internal static class Measure
         return sorted[Math.Min(sorted.Length - 1, (int)(share * sorted.Length))];
     }
 
-    private static double One<T>(T input, Action<T> run)
+    /// <summary>Short calls are repeated until there is something to measure.</summary>
+    private static double One<T>(T input, Func<T, object> run)
     {
-        var start = Environment.CpuUsage.UserTime;
-        run(input);
-        return (Environment.CpuUsage.UserTime - start).TotalMilliseconds;
+        var (start, calls) = (Environment.CpuUsage.UserTime, 0);
+        do
+        {
+            run(input);
+            calls++;
+        }
+        while ((Environment.CpuUsage.UserTime - start).TotalMilliseconds < 2);
+        return (Environment.CpuUsage.UserTime - start).TotalMilliseconds / calls;
     }
 }

@@ -13,9 +13,19 @@ public sealed record Instance(
     Instance.EvidenceRow Evidence,
     [property: JsonPropertyName("condition_any_faulty")] bool ConditionAnyFaulty)
 {
-    private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web) { RespectRequiredConstructorParameters = true };
+    private static readonly JsonSerializerOptions Options = new(JsonSerializerDefaults.Web)
+    {
+        RespectRequiredConstructorParameters = true,
+        RespectNullableAnnotations = true,
+    };
 
-    public static Instance Read(JsonNode node) => node.Deserialize<Instance>(Options) ?? throw new InvalidDataException("An instance is null.");
+    public static Instance Read(JsonNode? node)
+    {
+        var instance = node.Deserialize<Instance>(Options) ?? throw new InvalidDataException("It is null.");
+        instance.RequireWhole();
+        instance.RequireUniqueIds();
+        return instance;
+    }
 
     public Network Network => new(
         [.. Roots.Select(r => new Root(r.Id, [.. r.States.Select((s, i) => new RootState(s, i == 0 ? [] : [$"{r.Id}/{s}"]))], [.. r.Prior]))],
@@ -34,6 +44,23 @@ public sealed record Instance(
         Likelihoods = [.. Evidence.Likelihood.Select(l => new RootLikelihood(IndexOfRoot(l.Key), [.. l.Value]))],
     };
 
+    private void RequireWhole()
+    {
+        if (Roots.Contains(null!) || Findings.Contains(null!) || Findings.Any(f => f.Links.Contains(null!)) || Evidence.Likelihood.Values.Contains(null!))
+        {
+            throw new InvalidDataException("There is a null among its roots, findings, links or likelihoods.");
+        }
+    }
+
+    private void RequireUniqueIds()
+    {
+        var twice = Roots.Select(r => r.Id).GroupBy(id => id).Concat(Findings.Select(f => f.Id).GroupBy(id => id)).FirstOrDefault(g => g.Count() > 1);
+        if (twice is not null)
+        {
+            throw new InvalidDataException($"The id '{twice.Key}' is given twice.");
+        }
+    }
+
     private Link LinkOf(LinkRow link)
     {
         var root = IndexOfRoot(link.Root);
@@ -44,10 +71,10 @@ public sealed record Instance(
 
     private int IndexOfFinding(string id) => Index(Findings, f => f.Id == id, id);
 
-    private int Index<T>(IReadOnlyList<T> items, Predicate<T> match, string name)
+    private static int Index<T>(IReadOnlyList<T> items, Predicate<T> match, string name)
     {
         var index = items.ToList().FindIndex(match);
-        return index >= 0 ? index : throw new InvalidDataException($"Instance {Id} speaks of '{name}', which it does not list.");
+        return index >= 0 ? index : throw new InvalidDataException($"It speaks of '{name}', which it does not list.");
     }
 
     public sealed record RootRow(string Id, IReadOnlyList<string> States, IReadOnlyList<double> Prior);

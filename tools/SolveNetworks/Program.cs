@@ -1,5 +1,3 @@
-using System.Text.Json;
-using System.Text.Json.Nodes;
 using Triage.Tools.SolveNetworks;
 
 if (args is not [var input, var output])
@@ -10,13 +8,11 @@ if (args is not [var input, var output])
 
 try
 {
-    var instances = JsonNode.Parse(File.ReadAllText(input))!["instances"]!.AsArray();
-    var answers = new JsonArray([.. instances.Select(i => Answer.Of(Instance.Read(i!)))]);
-    File.WriteAllText(output, new JsonObject { ["answers"] = answers }.ToJsonString(new JsonSerializerOptions { WriteIndented = true }));
+    File.WriteAllText(output, Answers.Of(File.ReadAllText(input)));
     return 0;
 }
-catch (Exception e) when (e is IOException or JsonException or UnauthorizedAccessException or InvalidDataException or ArgumentException)
+catch (Exception e) when (e is IOException or UnauthorizedAccessException or InvalidDataException)
 {
-    Console.Error.WriteLine($"{input}: {e.Message}");
-    return 1;
+    Console.Error.WriteLine($"{input}: {e.Message.ReplaceLineEndings(" ")}");
+    return 2;
 }

@@ -18,6 +18,9 @@ internal sealed record CourseOfEvents(
     /// <summary>Still faulty after all actions. A fault that is silent until power is lost has not gone.</summary>
     public bool Remains => Present[^1];
 
+    /// <summary>The course from a state that no action names.</summary>
+    public static CourseOfEvents Untouched(int state, ImmutableArray<ActionTaken> actions) => Play(state, 1, actions, ImmutableDictionary<string, Fate>.Empty);
+
     /// <summary>
     /// Every course a root can take from one state. Each action that names the state has one of three fates for it, drawn once
     /// per action id: it fails (1 − Works), silences it until power is lost (Works · (1 − Holds)), or clears it for good
@@ -31,7 +34,7 @@ internal sealed record CourseOfEvents(
             .SelectMany(a => a.Clears.Where(c => c.Root == root && c.State == state).Select(c => (a.Id, c)))
             .ToArray();
         return fates.Length == 0
-            ? [Play(state, 1, actions, [])]
+            ? [Untouched(state, actions)]
             : Draw(fates, 0, 1, ImmutableDictionary<string, Fate>.Empty)
                 .Select(drawn => Play(state, drawn.Chance, actions, drawn.Fates))
                 .GroupBy(c => string.Concat(c.ActiveAfter.Concat(c.Active).Concat(c.Present).Select(b => b ? '1' : '0')))

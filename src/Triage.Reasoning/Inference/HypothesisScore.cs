@@ -24,7 +24,7 @@ internal sealed class HypothesisScore(Network network, Evidence evidence)
             if (!root.PriorWeight.IsDefaultOrEmpty)
             {
                 var (p, n) = (root.Prior[events.State], root.PriorWeight[events.State]);
-                scores.Add((r, events.State), 1, p * n, (1 - p) * n);
+                scores.Add(new PriorParameter(r, events.State), 1, p * n, (1 - p) * n);
             }
         }
 
@@ -49,12 +49,12 @@ internal sealed class HypothesisScore(Network network, Evidence evidence)
     private void AddOrdered(Scores scores, Observation seen, Link[] links)
     {
         var finding = network.Findings[seen.Finding];
-        var causes = links.Select(l => (Key: Key(seen, l), Produces: Shown.Produces(l, seen, finding), l.Weight)).ToArray();
-        foreach (var (key, produces, weight) in causes)
+        var causes = links.Select(l => (At: At(l), Produces: Shown.Produces(l, seen, finding), l.Weight)).ToArray();
+        foreach (var (at, produces, weight) in causes)
         {
             for (var y = seen.Value + 1; y < produces.Length; y++)
             {
-                Add(key, produces, weight, y, -Share.Of(produces, y).P);
+                Add(at, produces, weight, y, -Share.Of(produces, y).P);
             }
         }
 
@@ -63,15 +63,17 @@ internal sealed class HypothesisScore(Network network, Evidence evidence)
             return;
         }
 
-        var all = causes.Append((Key: (object)("ambient", seen.Finding), Produces: finding.Ambient, Weight: finding.AmbientWeight)).ToArray();
+        var all = causes.Append((At: value => new AmbientParameter(seen.Finding, value), Produces: finding.Ambient, Weight: finding.AmbientWeight)).ToArray();
         var unexplained = all.Aggregate(1.0, (q, cause) => q * Share.Of(cause.Produces, seen.Value).Q);
-        foreach (var (key, produces, weight) in all.Where(_ => unexplained < 1))
+        foreach (var (at, produces, weight) in all.Where(_ => unexplained < 1))
         {
-            Add(key, produces, weight, seen.Value, Share.Of(produces, seen.Value).P * unexplained / (1 - unexplained));
+            Add(at, produces, weight, seen.Value, Share.Of(produces, seen.Value).P * unexplained / (1 - unexplained));
         }
 
-        void Add(object key, ImmutableArray<double> produces, double weight, int value, double score) =>
-            scores.Add((key, value), score, weight * produces[value], weight * produces.Take(value).Sum());
+        Func<int, Parameter> At(Link link) => value => new LinkParameter(seen.Finding, link.Root, link.Produces, value);
+
+        void Add(Func<int, Parameter> at, ImmutableArray<double> produces, double weight, int value, double score) =>
+            scores.Add(at(value), score, weight * produces[value], weight * produces.Take(value).Sum());
     }
 
     private void AddNominal(Scores scores, Observation seen, Link[] links)
@@ -81,16 +83,13 @@ internal sealed class HypothesisScore(Network network, Evidence evidence)
         if (links.Length == 0)
         {
             var p = finding.Ambient[seen.Value];
-            scores.Add((("ambient", seen.Finding), seen.Value), 1 - p, p * finding.AmbientWeight, (1 - p) * finding.AmbientWeight);
+            scores.Add(new AmbientParameter(seen.Finding, seen.Value), 1 - p, p * finding.AmbientWeight, (1 - p) * finding.AmbientWeight);
         }
 
         for (var i = 0; i < links.Length && own.Sum() > 0; i++)
         {
             scores.Add(
-                (Key(seen, links[i]), seen.Value), own[i] * (1 - own[i]) / own.Sum(), own[i] * links[i].Weight, (1 - own[i]) * links[i].Weight);
+                new LinkParameter(seen.Finding, links[i].Root, links[i].Produces, seen.Value), own[i] * (1 - own[i]) / own.Sum(), own[i] * links[i].Weight, (1 - own[i]) * links[i].Weight);
         }
     }
-
-    /// <summary>Links that one part of a compound root has in several combinations share their distribution, and are one parameter.</summary>
-    private static object Key(Observation seen, Link link) => (seen.Finding, link.Root, link.Produces);
 }

@@ -39,33 +39,41 @@ internal sealed class ProgrammeGuide : ISearchGuide
     {
         state.Unexplained.CopyTo(_q, 0);
         state.Explained.CopyTo(_p, 0);
-        var (log, unlisted, position, end) = (node.LogWeight, 0.0, node.Next, _space.End(state));
+        var (weight, explained, unlisted, position, end) = (node.LogWeight, 0.0, 0.0, node.Next, _space.End(state));
         var start = position == 0 ? 0 : _stepOf[position - 1] + 1;
         for (var b = 0; b < _closing.Length; b++)
         {
-            log += _closing[b] < start ? Math.Log(_p[b]) : 0;
+            explained += _closing[b] < start ? Math.Log(_p[b]) : 0;
         }
 
         var rest = double.NaN;
-        for (var s = start; position < end && log > double.NegativeInfinity; s++)
+        for (var s = start; position < end && weight + explained > double.NegativeInfinity; s++)
         {
             var step = _steps[s];
             if (step.Kind == StepKind.Close)
             {
-                log += Math.Log(_p[step.Index]);
+                explained += Math.Log(_p[step.Index]);
             }
             else if (step.Kind == StepKind.Root)
             {
                 var good = _space.Roots[position].Courses[0];
-                var before = double.IsNaN(rest) ? Mass(log, s, step.Open, good, position, state) : rest;
-                rest = Mass(log + good.LogWeight, s + 1, step.Open, good, position + 1, state);
+                var before = double.IsNaN(rest) ? Mass(weight + explained, s, step.Open, good, position, state) : rest;
+                rest = Mass(weight + good.LogWeight + explained, s + 1, step.Open, good, position + 1, state);
                 if (before <= least)
                 {
                     return (unlisted + before, null);
                 }
 
-                unlisted += before - rest <= least ? Math.Max(0, before - rest) : List(node, state, s, position, log, branches);
-                log += good.LogWeight;
+                if (before - rest <= least)
+                {
+                    unlisted += Math.Max(0, before - rest);
+                }
+                else
+                {
+                    List(state, s, position, weight, explained, branches);
+                }
+
+                weight += good.LogWeight;
                 position++;
             }
         }
@@ -73,10 +81,10 @@ internal sealed class ProgrammeGuide : ISearchGuide
         return (unlisted, null);
     }
 
-    private double List(SearchNode node, SearchState state, int s, int position, double log, List<Branch> branches)
+    /// <summary>The children that choose a fault at one position.</summary>
+    private void List(SearchState state, int s, int position, double weight, double explained, List<Branch> branches)
     {
         var courses = _space.Roots[position].Courses;
-        var goods = log - node.LogWeight;
         for (var c = 1; c < courses.Length; c++)
         {
             foreach (var effect in courses[c].Effects)
@@ -85,15 +93,13 @@ internal sealed class ProgrammeGuide : ISearchGuide
                 _q[effect.Bit] *= effect.Q;
             }
 
-            var bound = LogMass(log + courses[c].LogWeight, s + 1, _steps[s].Open, courses[c], position + 1, state);
-            branches.Add(new Branch(position, c, courses[c].LogWeight + goods, bound));
+            var bound = LogMass(weight + courses[c].LogWeight + explained, s + 1, _steps[s].Open, courses[c], position + 1, state);
+            branches.Add(new Branch(position, c, weight + courses[c].LogWeight, bound));
             foreach (var effect in courses[c].Effects)
             {
                 (_q[effect.Bit], _p[effect.Bit]) = (state.Unexplained[effect.Bit], state.Explained[effect.Bit]);
             }
         }
-
-        return 0;
     }
 
     private double Mass(double log, int s, int[] open, Course course, int next, SearchState state) =>

@@ -9,13 +9,18 @@ internal sealed class Scores
     /// </summary>
     private const double Half = 0.5;
 
-    private readonly Dictionary<object, (double Score, double Variance)> _of = [];
+    private readonly Dictionary<Parameter, (double Score, double Variance)> _of = [];
+
+    /// <summary>What is not exactly known and has a say, with var logit θ.</summary>
+    public IEnumerable<(Parameter Parameter, double Variance)> Parameters => _of.Select(p => (p.Key, p.Value.Variance));
+
+    public double this[Parameter parameter] => _of.GetValueOrDefault(parameter).Score;
 
     /// <param name="parameter">What is not exactly known; equal keys are one parameter.</param>
     /// <param name="score">∂ log w / ∂ logit θ, up to a constant that all hypotheses share.</param>
     /// <param name="a">First count of its Beta; infinite when exactly known.</param>
     /// <param name="b">Second count.</param>
-    public void Add(object parameter, double score, double a, double b)
+    public void Add(Parameter parameter, double score, double a, double b)
     {
         if (score != 0 && a > 0 && b > 0 && double.IsFinite(a) && double.IsFinite(b))
         {

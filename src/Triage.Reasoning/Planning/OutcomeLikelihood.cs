@@ -5,88 +5,61 @@ using Triage.Reasoning.Networks;
 namespace Triage.Reasoning.Planning;
 
 /// <summary>
-/// P(value of a finding | the faults that remain). Ordered values: noisy-MAX, P(f ≤ x | s) = L(x) · Π C_r(x)
-/// (Henrion 1989, Díez 1993). Nominal ones: ambient, own, or the mean of the linked causes present.
+/// P(value of a finding | the faults that remain). Ordered values: noisy-MAX, by the same shares that take evidence into a
+/// network (<see cref="Share"/>), so that nothing is subtracted. Nominal ones: ambient, own, or the mean of the linked causes present.
 /// </summary>
-internal sealed class OutcomeLikelihood
+internal sealed class OutcomeLikelihood(Finding finding)
 {
-    private readonly Finding _finding;
-    private readonly Dictionary<FaultyRoot, double[]> _shows;
-    private readonly double[] _ambient;
+    private readonly ILookup<FaultyRoot, ImmutableArray<double>> _shows = finding.Links.ToLookup(l => new FaultyRoot(l.Root, l.State), l => l.Produces);
 
-    public OutcomeLikelihood(Finding finding)
-    {
-        _finding = finding;
-        _ambient = Shape(finding.Ambient);
-        _shows = finding.Links.ToDictionary(l => new FaultyRoot(l.Root, l.State), l => Shape(l.Produces));
-    }
+    private readonly ILookup<FaultyRoot, Share[]> _shares = finding.Links.ToLookup(l => new FaultyRoot(l.Root, l.State), l => Shares(l.Produces));
 
-    public IEnumerable<FaultyRoot> Linked => _shows.Keys;
+    private readonly Share[] _leak = Shares(finding.Ambient);
+
+    public IEnumerable<FaultyRoot> Linked => _shows.Select(s => s.Key);
 
     /// <summary>One probability per value, summing to 1.</summary>
-    public double[] Given(ReadOnlySpan<FaultyRoot> remaining) => _finding.Nominal ? Mean(remaining) : Max(remaining);
+    public double[] Given(ReadOnlySpan<FaultyRoot> remaining) => finding.Nominal ? Mean(remaining) : Max(remaining);
 
     private double[] Mean(ReadOnlySpan<FaultyRoot> remaining)
     {
-        var sum = new double[_ambient.Length];
+        var sum = new double[_leak.Length];
         var present = 0;
         foreach (var fault in remaining)
         {
-            if (_shows.TryGetValue(fault, out var own))
+            foreach (var own in _shows[fault])
             {
                 present++;
-                Add(sum, own);
-            }
-        }
-
-        return present == 0 ? [.. _ambient] : Array.ConvertAll(sum, p => p / present);
-    }
-
-    private double[] Max(ReadOnlySpan<FaultyRoot> remaining)
-    {
-        double[] atMost = [.. _ambient];
-        foreach (var fault in remaining)
-        {
-            if (_shows.TryGetValue(fault, out var own))
-            {
-                for (var x = 0; x < atMost.Length; x++)
+                for (var x = 0; x < sum.Length; x++)
                 {
-                    atMost[x] *= own[x];
+                    sum[x] += own[x];
                 }
             }
         }
 
-        for (var x = atMost.Length - 1; x > 0; x--)
-        {
-            atMost[x] = Math.Max(0, atMost[x] - atMost[x - 1]);
-        }
-
-        return atMost;
+        return present == 0 ? [.. finding.Ambient] : Array.ConvertAll(sum, p => p / present);
     }
 
-    /// <summary>Cumulative for ordered values, with an exact 1 at the end; as it is for nominal ones.</summary>
-    private double[] Shape(ImmutableArray<double> perValue)
+    private double[] Max(ReadOnlySpan<FaultyRoot> remaining)
     {
-        double[] shape = [.. perValue];
-        if (_finding.Nominal)
+        var value = new double[_leak.Length];
+        for (var x = 0; x < value.Length; x++)
         {
-            return shape;
+            var (atMost, q, p) = _leak[x];
+            foreach (var fault in remaining)
+            {
+                foreach (var shares in _shares[fault])
+                {
+                    var share = shares[x];
+                    (atMost, p, q) = (atMost * share.AtMost, p + q * share.P, q * share.Q);
+                }
+            }
+
+            value[x] = atMost * p;
         }
 
-        for (var x = 1; x < shape.Length; x++)
-        {
-            shape[x] += shape[x - 1];
-        }
-
-        shape[^1] = 1;
-        return shape;
+        return value;
     }
 
-    private static void Add(double[] sum, double[] term)
-    {
-        for (var x = 0; x < sum.Length; x++)
-        {
-            sum[x] += term[x];
-        }
-    }
+    private static Share[] Shares(ImmutableArray<double> perValue) => [.. Enumerable.Range(0, perValue.Length).Select(x => Share.Of(perValue, x))];
 }
