@@ -37,7 +37,7 @@ internal sealed class FoldRanking
     /// <summary>With findings that depend on each other beyond the cause.</summary>
     public ImmutableArray<Prediction> Dependent()
     {
-        var model = DependentFindings.Learn(counted.Learned, cases.Causes, KnowledgeFromNotes.Of(notes).Findings, counted.Records.Values);
+        var model = DependentFindings.Learn(counted.Learned, cases.Causes, KnowledgeFromNotes.Of(notes).Findings, [notes.Of<DeviceClass>().Single().Id], counted.Records.Values);
         return [.. held.Select(job => new Prediction(model.Posterior(job.Log.OfType<Saw>().Select(s => new CheckedFinding(s.Finding, s.Value))), Truth(job)))];
     }
 
