@@ -6,21 +6,27 @@ internal static class CausesInWords
     /// <summary>Decibans from which a piece of evidence counts as strong, fair or slight: odds of 10, about 3 and 1.6 (after Good 1950 and Jeffreys 1961, Appendix B).</summary>
     internal const double Strong = 10, Fair = 5, Slight = 2;
 
-    /// <summary>The strongest evidence for, and the strongest against.</summary>
-    public static string Why(IReadOnlyList<WeighedEvidence> weights)
+    /// <summary>What speaks for the part, what for this fault of it, and the strongest against.</summary>
+    /// <param name="part">Name of the part or role.</param>
+    /// <param name="forPart">Weights for the part as a whole; empty when this is its only fault.</param>
+    public static string Why(IReadOnlyList<WeighedEvidence> weights, string part, IReadOnlyList<WeighedEvidence> forPart)
     {
-        var speaksFor = weights.Where(w => w.Decibans >= Slight).OrderByDescending(w => w.Decibans).Take(2).ToList();
-        var against = weights.Where(w => w.Decibans <= -Slight).OrderBy(w => w.Decibans).FirstOrDefault();
-        var reasons = speaksFor.Count == 0 ? "" : $"{Grade(speaksFor[0].Decibans)}, because {string.Join(" and ", speaksFor.Select(w => Sentence(w.Words)))}";
-        var doubts = against is null ? "" : $"{Grade(-against.Decibans)} against it: {Sentence(against.Words)}";
-        return (reasons, doubts) switch
+        var own = For(weights);
+        var whole = For(forPart).Where(w => w.Decibans > own.FirstOrDefault(o => o.Words == w.Words)?.Decibans + Slight || own.All(o => o.Words != w.Words)).ToList();
+        var against = weights.Where(w => w.Decibans <= -Slight).OrderBy(w => w.Decibans).Take(1).ToList();
+        var reasons = new[]
         {
-            ("", "") => "nothing seen so far speaks for or against it; this is how often it is met",
-            ("", _) => doubts,
-            (_, "") => reasons,
-            _ => $"{reasons}; {doubts}",
-        };
+            whole.Count == 0 ? null : $"{Grade(whole[0].Decibans)} for the {part}, because {Listed(whole)}",
+            own.Count == 0 ? null : $"{Grade(own[0].Decibans)}{(whole.Count == 0 ? "" : " for this fault of it")}, because {Listed(own)}",
+            against.Count == 0 ? null : $"{Grade(-against[0].Decibans)} against it: {Listed(against)}",
+        }.OfType<string>().ToList();
+        return reasons.Count == 0 ? "nothing seen so far speaks for or against it; this is how often it is met" : string.Join("; ", reasons);
     }
+
+    private static List<WeighedEvidence> For(IEnumerable<WeighedEvidence> weights) =>
+        [.. weights.Where(w => w.Decibans >= Slight).OrderByDescending(w => w.Decibans).Take(2)];
+
+    private static string Listed(IEnumerable<WeighedEvidence> weights) => string.Join(" and ", weights.Select(w => Sentence(w.Words)));
 
     internal static string Grade(double decibans) => decibans >= Strong ? "strong" : decibans >= Fair ? "fair" : "slight";
 

@@ -43,7 +43,7 @@ internal sealed class RankedCauses(Bench bench, Answering answering, Job job, Re
             Probability = probability,
             Lower = interval.Lower,
             Upper = interval.Upper,
-            Why = rank < Explained ? CausesInWords.Why(weighed) : "",
+            Why = rank < Explained ? CausesInWords.Why(weighed, PartOf(fault), ForItsPart(fault, weights)) : "",
             Weights = weighed,
             Jobs = rank < Explained ? JobsBehind(fault, rank < ComparedCauses) : [],
         };
@@ -64,6 +64,27 @@ internal sealed class RankedCauses(Bench bench, Answering answering, Job job, Re
             .Where(w => w.Item.Kind != EvidenceKind.SomethingIsWrong && w.Faults.TryGetValue(fault, out var decibans) && !double.IsNaN(decibans))
             .Select(w => new WeighedEvidence(Piece(w.Item), w.Faults[fault]))
             .OrderByDescending(w => Math.Abs(w.Decibans))];
+
+    /// <summary>
+    /// The same evidence for the part as a whole, whichever way it failed: what tells a part from all others may not tell its
+    /// failure modes apart. Empty when the part has only one.
+    /// </summary>
+    private ImmutableArray<WeighedEvidence> ForItsPart(string fault, ImmutableArray<ItemWeight> weights)
+    {
+        var root = reasoned.Network.Faults[fault][0].Root;
+        return reasoned.Network.Network.Roots[root].States.Length <= 2
+            ? []
+            : [.. weights
+                .Where(w => w.Item.Kind != EvidenceKind.SomethingIsWrong && !double.IsNaN(w.States[root][0]))
+                .Select(w => new WeighedEvidence(Piece(w.Item), -w.States[root][0]))];
+    }
+
+    private string PartOf(string fault)
+    {
+        var scope = reasoned.Network.Scope;
+        var known = scope.Faults.FirstOrDefault(f => f.Id == fault);
+        return scope.Roles.FirstOrDefault(r => r.Id == known?.Role)?.Name ?? bench.Notes.Find<PartClass>(known?.Part)?.Name ?? "part";
+    }
 
     private string Piece(EvidenceItem item) => item.Kind switch
     {
