@@ -15,6 +15,18 @@ public sealed record Case(Network Network, Evidence Evidence)
     /// <summary>Few roots that explain much between them.</summary>
     public static Case Linked(int seed, bool simulated = true) => Of(seed, roots: 20, findings: 300, links: 10, abnormal: 40, normal: 0, simulated: simulated);
 
+    /// <summary>The same, but two parts are measured good that alone can show something seen: three pieces that cannot stand together.</summary>
+    public static Case Contradictory(int seed)
+    {
+        var (network, evidence) = Large(seed);
+        var shown = new Finding("only two parts", ["normal", "abnormal"], [1, 0], [new Link(0, 1, [0.5, 0.5]), new Link(1, 1, [0.5, 0.5])]);
+        return new(network with { Findings = network.Findings.Add(shown) }, evidence with
+        {
+            Observations = evidence.Observations.Add(new(network.Findings.Length, 1)),
+            Likelihoods = [.. new[] { 0, 1 }.Select(r => new RootLikelihood(r, [1, .. new double[network.Roots[r].Prior.Length - 1]]))],
+        });
+    }
+
     /// <param name="seed">The same seed gives the same case.</param>
     /// <param name="roots">Parts.</param>
     /// <param name="findings">Things to look at.</param>

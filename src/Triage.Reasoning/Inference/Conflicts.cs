@@ -54,7 +54,7 @@ internal sealed class Conflicts
             return null;
         }
 
-        foreach (var item in LeftOver(chosen))
+        foreach (var item in LeftOver(chosen).Order())
         {
             if (Search(chosen.Add(item), more - 1) is { } conflict)
             {

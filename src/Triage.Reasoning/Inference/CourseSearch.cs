@@ -44,7 +44,7 @@ internal sealed class CourseSearch
 
     private void Run()
     {
-        if (double.IsNegativeInfinity(_guide.LogAll))
+        if (double.IsNegativeInfinity(_guide.LogAll) || double.IsNegativeInfinity(_space.Network.LogConstant))
         {
             return;
         }

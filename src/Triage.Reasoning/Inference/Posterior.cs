@@ -32,9 +32,22 @@ public sealed record Posterior
     /// <summary>A smallest set of pieces of evidence that cannot stand together; empty when there is no contradiction.</summary>
     public ImmutableArray<EvidenceItem> Conflict { get; init; } = [];
 
-    /// <summary>Upper bound on the posterior mass that the marginals leave out; 0 when exact.</summary>
+    /// <summary>
+    /// Upper bound on the posterior mass that the marginals leave out; 0 when exact. What was left out may lie anywhere: the marginals
+    /// are those of what was found, <see cref="BoundsOf"/> says what is certain, and <see cref="LogEvidence"/> is a lower bound.
+    /// </summary>
     public double LeftOut { get; init; }
+
+    /// <summary>Between what P(root was in state | evidence) lies for certain, whatever was left out; both ends the same when exact.</summary>
+    public ChanceBounds BoundsOf(int root, int state)
+    {
+        var found = Marginals[root][state] * (1 - LeftOut);
+        return new(found, Math.Min(1, found + LeftOut));
+    }
 }
+
+/// <summary>A probability lies between these for certain; unlike an interval of belief, nothing is outside.</summary>
+public readonly record struct ChanceBounds(double Lower, double Upper);
 
 /// <summary>Points at one piece of evidence: an observation, a likelihood or an action's outcome, by its index in <see cref="Evidence"/>.</summary>
 public readonly record struct EvidenceItem(EvidenceKind Kind, int Index);

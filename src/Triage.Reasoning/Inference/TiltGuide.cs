@@ -14,10 +14,11 @@ internal sealed class TiltGuide : ISearchGuide
     private readonly SearchSpace _space;
     private readonly double[][][] _x;
     private readonly int[] _lastExplainer;
-    private readonly double[] _conjugate;
+    private readonly double[] _cap;
     private readonly double[] _mean;
     private readonly double[] _logSum;
     private readonly double[][] _tilt;
+    private readonly double[] _weight;
 
     public TiltGuide(SearchSpace space)
     {
@@ -34,8 +35,9 @@ internal sealed class TiltGuide : ISearchGuide
             }
         }
 
-        (_conjugate, _mean, _logSum) = (new double[bits], new double[bits], new double[space.Roots.Length + 1]);
+        (_cap, _mean, _logSum) = (new double[bits], new double[bits], new double[space.Roots.Length + 1]);
         _tilt = Array.ConvertAll(space.Roots, r => new double[r.Courses.Length]);
+        _weight = new double[space.Roots.Max(r => r.Courses.Length)];
         var state = new SearchState(space.Network);
         state.Set(null);
         Hint = [.. Enumerable.Repeat(1.0, bits)];
@@ -99,10 +101,10 @@ internal sealed class TiltGuide : ISearchGuide
         var decided = 0.0;
         for (var b = 0; b < lambda.Length; b++)
         {
-            _conjugate[b] = (lambda[b] + 1) * Math.Log(lambda[b] + 1) - lambda[b] * Math.Log(lambda[b]);
-            var x = Capped(-Math.Log(state.Unexplained[b]), lambda[b], b);
-            _mean[b] = x;
-            decided += _lastExplainer[b] < next ? Math.Log(state.Explained[b]) : lambda[b] * x - _conjugate[b];
+            var conjugate = (lambda[b] + 1) * Math.Log(lambda[b] + 1) - lambda[b] * Math.Log(lambda[b]);
+            _cap[b] = conjugate / lambda[b];
+            _mean[b] = Math.Min(-Math.Log(state.Unexplained[b]), _cap[b]);
+            decided += _lastExplainer[b] < next ? Math.Log(state.Explained[b]) : lambda[b] * _mean[b] - conjugate;
         }
 
         _logSum[^1] = 0;
@@ -114,33 +116,33 @@ internal sealed class TiltGuide : ISearchGuide
         return decided;
     }
 
+    /// <summary>Log of the sum over the root's tilted weights; adds its tilted mean to that of x.</summary>
     private double TakeRoot(int i, double[] lambda, int next)
     {
         var (courses, tilt, sum) = (_space.Roots[i].Courses, _tilt[i], 0.0);
         for (var c = 0; c < courses.Length; c++)
         {
-            tilt[c] = courses[c].LogWeight;
-            for (var e = 0; e < courses[c].Effects.Length; e++)
+            var (effects, x, log) = (courses[c].Effects, _x[i][c], courses[c].LogWeight);
+            for (var e = 0; e < effects.Length; e++)
             {
-                var bit = courses[c].Effects[e].Bit;
-                tilt[c] += _lastExplainer[bit] < next ? 0 : lambda[bit] * Capped(_x[i][c][e], lambda[bit], bit);
+                var bit = effects[e].Bit;
+                log += _lastExplainer[bit] < next ? 0 : lambda[bit] * Math.Min(x[e], _cap[bit]);
             }
 
-            sum += Math.Exp(tilt[c]);
+            tilt[c] = log;
+            _weight[c] = Math.Exp(log);
+            sum += _weight[c];
         }
 
         for (var c = 0; c < courses.Length; c++)
         {
-            var share = Math.Exp(tilt[c]) / sum;
-            for (var e = 0; e < courses[c].Effects.Length && share > 1e-12; e++)
+            var (effects, x, share) = (courses[c].Effects, _x[i][c], _weight[c] / sum);
+            for (var e = 0; e < effects.Length && share > 1e-12; e++)
             {
-                var bit = courses[c].Effects[e].Bit;
-                _mean[bit] += share * Capped(_x[i][c][e], lambda[bit], bit);
+                _mean[effects[e].Bit] += share * Math.Min(x[e], _cap[effects[e].Bit]);
             }
         }
 
         return Math.Log(sum);
     }
-
-    private double Capped(double x, double lambda, int bit) => Math.Min(x, _conjugate[bit] / lambda);
 }
