@@ -4,47 +4,10 @@ using Triage.Reasoning.Networks;
 
 namespace Triage.Reasoning.Inference;
 
-/// <summary>What a swing moves.</summary>
-public enum SwingKind
-{
-    /// <summary>How common a root state is.</summary>
-    Prior,
-
-    /// <summary>How often a cause shows a value of a finding.</summary>
-    Link,
-
-    /// <summary>How often a value of a finding is seen without any listed cause.</summary>
-    Ambient,
-}
-
-/// <summary>One number which, moved within its own interval, puts another fault first.</summary>
-/// <param name="Kind">What it is.</param>
-/// <param name="Root">Index of the root of a prior or link; −1 for an ambient chance.</param>
-/// <param name="State">Its state; of a link the first of the states that share it.</param>
-/// <param name="Finding">Index of the finding of a link or ambient chance; −1 for a prior.</param>
-/// <param name="Value">The value of the finding that it is the chance of (of an ordered one: among the values up to it); 0 for a prior.</param>
-public sealed record Swing(SwingKind Kind, int Root, int State, int Finding, int Value)
-{
-    /// <summary>The chance as the network says it.</summary>
-    public required double Chance { get; init; }
-
-    /// <summary>From here on another fault comes first.</summary>
-    public required double At { get; init; }
-
-    /// <summary>The chance's own interval, in which <see cref="At"/> lies.</summary>
-    public required CredibleInterval Interval { get; init; }
-
-    /// <summary>Fault that is first now.</summary>
-    public required string First { get; init; }
-
-    /// <summary>Fault that is first beyond <see cref="At"/>.</summary>
-    public required string Instead { get; init; }
-}
-
 /// <summary>How firmly the first place stands.</summary>
 public static class Sensitivity
 {
-    private const int Leaves = 400, Work = 5_000, Verified = 12, Rivals = 4;
+    private const int Leaves = 400, Work = 5_000, Verified = 12, Rivals = 4, Rounds = 40;
     private const double Bound = 1e-3;
 
     /// <summary>Share of the way that the first-order estimate must reach for a number to be tried on the full model.</summary>
@@ -53,8 +16,8 @@ public static class Sensitivity
     /// <summary>
     /// Which single prior, link or ambient chance, moved within its interval, makes another fault likelier than the likeliest one (at the
     /// start); the least moved first. Preselected by scores over the likeliest hypotheses, ∂ log odds / ∂ logit θ; then decided on the full model:
-    /// P(fault, evidence) is linear in any one θ (Castillo, Gutiérrez &amp; Hadi 1997, "Sensitivity analysis in discrete Bayesian networks"),
-    /// so that the end of the interval and what is known already give where two faults change places.
+    /// P(fault, evidence) is linear in any one θ whose finding was looked at once (Castillo, Gutiérrez &amp; Hadi 1997, "Sensitivity analysis in
+    /// discrete Bayesian networks"), so that the end of the interval and what is known already give where two faults change places.
     /// </summary>
     /// <param name="network">The network, with weights where its numbers are not exactly known.</param>
     /// <param name="evidence">What was seen and done.</param>
@@ -110,7 +73,7 @@ public static class Sensitivity
         return crossing.Fault is null ? null : Describe(parameter) with
         {
             Chance = theta,
-            At = theta + crossing.Share * (end - theta),
+            At = Crossing(network, evidence, parameter, (theta, now[first] - now[crossing.Fault]), (end, there[first] - there[crossing.Fault]), first, crossing.Fault),
             Interval = new(lower, upper),
             First = first,
             Instead = crossing.Fault,
@@ -127,6 +90,30 @@ public static class Sensitivity
             };
             return new(kind, root, state, finding, value) { Chance = theta, At = theta, Interval = default, First = first, Instead = first };
         }
+    }
+
+    /// <summary>
+    /// Where two faults change places: the secant at once where the difference is linear; where a finding was looked at more than once it
+    /// is not, and the secant goes on (the Illinois method: Dowell &amp; Jarratt 1971).
+    /// </summary>
+    private static double Crossing(
+        Network network, Evidence evidence, Parameter parameter, (double Theta, double Lead) a, (double Theta, double Lead) b, string first, string instead)
+    {
+        var theta = a.Theta;
+        for (var round = 0; round < Rounds; round++)
+        {
+            theta = a.Theta + a.Lead / (a.Lead - b.Lead) * (b.Theta - a.Theta);
+            if (JointMasses.Of(parameter.Moved(network, theta), evidence) is not { } masses || Math.Abs(masses[first] - masses[instead]) <= 1e-9 * masses[first])
+            {
+                return theta;
+            }
+
+            var lead = masses[first] - masses[instead];
+            a = lead * b.Lead < 0 ? b : (a.Theta, a.Lead / 2);
+            b = (theta, lead);
+        }
+
+        return theta;
     }
 
     private static double Logit(double p) => Math.Log(p / (1 - p));
