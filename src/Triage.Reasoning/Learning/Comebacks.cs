@@ -8,6 +8,8 @@ namespace Triage.Reasoning.Learning;
 /// <param name="MeanDays">Mean days until what is not cured is back.</param>
 public sealed record Comebacks(double MeanDays)
 {
+    const int Rounds = 100;
+
     /// <summary>P(quiet this long | not cured).</summary>
     public double QuietThough(double days) => Math.Exp(-days / MeanDays);
 
@@ -22,19 +24,32 @@ public sealed record Comebacks(double MeanDays)
     /// </summary>
     internal double Worth(double holds, double days) => Fixed(holds, days) * (1 - QuietThough(days));
 
-    /// <summary>One step of expectation–maximisation for the mean: comebacks with their days, and days that those not cured were quiet.</summary>
-    internal Comebacks Refitted(IReadOnlyList<JobRecord> jobs, Estimates believed, Estimate prior)
+    /// <summary>
+    /// Expectation–maximisation over all actions that worked, with one chance of a cure for all: comebacks with their days, and quiet days
+    /// until last heard from.
+    /// </summary>
+    /// <param name="prior">Mean days, and the comebacks behind them.</param>
+    internal static Comebacks Fit(IEnumerable<JobRecord> jobs, Estimate prior)
     {
-        double days = prior.Mean * prior.Weight, back = prior.Weight;
-        foreach (JobRecord job in jobs)
-            foreach (TriedAction tried in job.Tried.Where(tried => tried is { Works: true, QuietDays: > 0 }).DistinctBy(tried => tried.Action))
-                foreach (JobCause cause in job.Causes)
-                {
-                    if (tried.Held == true || believed.Holds(tried.Action, cause.Fault) is not { } holds) continue;
-                    double weight = job.Weight * cause.Chance * (tried.Held is null ? 1 - Fixed(holds.Mean, tried.QuietDays) : 1);
-                    days += weight * tried.QuietDays;
-                    if (tried.Held == false) back += weight;
-                }
-        return new(days / back);
+        (double Days, bool Back, double Weight)[] seen =
+        [
+            .. jobs.SelectMany(job => job.Tried.Where(tried => tried is { Works: true, Held: not true, QuietDays: > 0 }).DistinctBy(tried => tried.Action)
+                .Select(tried => (tried.QuietDays, tried.Held == false, job.Weight))),
+        ];
+        double cured = 0.5, all = seen.Sum(one => one.Weight) + 1;
+        var fitted = new Comebacks(prior.Mean);
+        for (int round = 0; round < Rounds && seen.Length > 0; round++)
+        {
+            double days = prior.Mean * prior.Weight, back = prior.Weight, holds = 0.5;
+            foreach (var one in seen)
+            {
+                double fix = one.Back ? 0 : fitted.Fixed(cured, one.Days);
+                holds += one.Weight * fix;
+                days += one.Weight * (1 - fix) * one.Days;
+                if (one.Back) back += one.Weight;
+            }
+            (cured, fitted) = (holds / all, new(days / back));
+        }
+        return fitted;
     }
 }

@@ -22,7 +22,7 @@ public static class Learner
     /// </summary>
     static Epoch Fit(KnowledgeIndex known, JobRecord[] jobs, LearnerSettings settings)
     {
-        var comebacks = new Comebacks(settings.ComebackDays.Mean);
+        Comebacks comebacks = Comebacks.Fit(jobs, settings.ComebackDays);
         Estimates Believing(Tally tally) => new(known, tally, settings.Pooling, comebacks, settings);
         Estimates notes = Believing(Tally.Empty);
         ILookup<bool, JobRecord> shared = jobs.ToLookup(Credits.DependOnBelief);
@@ -30,8 +30,8 @@ public static class Learner
         Estimates believed = Believing(plain);
         for (int round = 0; round < settings.CreditRounds && shared[true].Any(); round++)
         {
-            Estimates before = believed;
-            comebacks = comebacks.Refitted(jobs, before, settings.ComebackDays);
+            // comebacks alone would make every repair look hopeless
+            Estimates before = round == 0 ? notes : believed;
             believed = Believing(plain.PlusMany(shared[true].SelectMany(job => Credits.Of(job, before))));
         }
         return new(jobs.Length, new(known, believed.Tally, PoolingFit.Fit(believed, jobs, settings), comebacks, settings));

@@ -41,6 +41,26 @@ public class BinomialIntervalsTests
         Assert.Equal(new Interval(0, 1 - Math.Pow(0.025, 1 / 20.0)), BinomialIntervals.ClopperPearson(0, 20, 0.95), Near);
     }
 
+    [Theory]
+    [InlineData(30)]
+    [InlineData(100)]
+    [InlineData(1000)]
+    public void UpperEnd_OfNoneInN_IsAboutThreeOverN(int n)
+    {
+        // rule of three, one-sided 95 % (Hanley and Lippman-Hand 1983), good from n = 30 on
+        double upper = BinomialIntervals.ClopperPearson(0, n, 0.9).Upper;
+        Assert.InRange(upper / (3.0 / n), 0.945, 1);
+    }
+
+    [Fact]
+    public void Interval_WhoseDensityRisesTowardsZero_BeginsThere()
+    {
+        Interval interval = new Estimate(0.05, 4).Interval(0.9);
+
+        Assert.Equal(0, interval.Lower);
+        Assert.Equal(0.9, MathNet.Numerics.Distributions.Beta.CDF(0.2, 3.8, interval.Upper), 6);
+    }
+
     [Fact]
     public void Level_OfOneHundredPercent_IsRefused()
     {

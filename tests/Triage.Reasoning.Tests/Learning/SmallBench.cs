@@ -71,7 +71,7 @@ static class SmallBench
             },
             Weight = random.Next(1, 11) / 10.0,
             Checked = [.. Notes.Findings.Where(_ => random.Next(2) == 0).Select(f => new CheckedFinding(f.Id, f.Values[random.Next(f.Values.Length)]))],
-            Tried = random.Next(2) == 0 ? [] : [new("cold-start", random.Next(2) == 0, random.Next(2) == 0 ? null : true)],
+            Tried = random.Next(2) == 0 ? [] : [new("cold-start", random.Next(2) == 0, random.Next(2) == 0 ? null : true, random.Next(3) * 20)],
         };
     }
 
