@@ -15,7 +15,9 @@ public sealed record CredibleIntervals(
 {
     private const int MostLeaves = 400;
     private const int Work = 5_000;
-    private const double Bound = 1e-3;
+
+    /// <summary>Far below any fault that has an interval worth showing: without a hypothesis that holds it, it would have none.</summary>
+    private const double Bound = 1e-12;
 
     /// <summary>
     /// Delta method on the logit (Gelman et al., Bayesian Data Analysis): var logit P(c) = Σ over parameters of

@@ -40,8 +40,9 @@ internal sealed class LogitSpread
     /// <param name="root">The root that it speaks of.</param>
     public double Of(Func<int, int, bool> counts, int root)
     {
-        var free = _found.Leaves.Length > 0 && _found.Leaves.All(leaf => leaf.Free <= _position[root] && leaf.Faults.All(f => f.Root != root));
-        return Math.Sqrt(free ? OwnVariance(counts, root) : Variance(counts, root));
+        // in no hypothesis found: what its own numbers leave open is the least that can be said
+        var own = !_leavesOfRoot.ContainsKey(root);
+        return Math.Sqrt(own ? OwnVariance(counts, root) : Variance(counts, root));
     }
 
     private double Variance(Func<int, int, bool> counts, int root)
@@ -58,7 +59,7 @@ internal sealed class LogitSpread
             }
         }
 
-        return mass > 0 ? Scores.VarianceOfDifference(inside, mass, _all, _found.Mass) : 0;
+        return mass > 0 ? Scores.VarianceOfDifference(inside, mass, _all, _found.Mass) : OwnVariance(counts, root);
     }
 
     private double OwnVariance(Func<int, int, bool> counts, int root)
