@@ -8,7 +8,7 @@ namespace Triage.Reasoning.Inference;
 public static class Sensitivity
 {
     private const int Leaves = 400, Work = 5_000, Verified = 12, Rivals = 4, Rounds = 40;
-    private const double Bound = 1e-3;
+    private const double Bound = 1e-3, Certain = 1e-12;
 
     /// <summary>Share of the way that the first-order estimate must reach for a number to be tried on the full model.</summary>
     private const double Promising = 0.5;
@@ -59,6 +59,12 @@ public static class Sensitivity
         Network network, Evidence evidence, Parameter parameter, bool up, double reach, IReadOnlyDictionary<string, double> now, string first)
     {
         var theta = parameter.Theta(network);
+        if (theta is not (> Certain and < 1 - Certain))
+        {
+            // on the logit, what is certain does not move
+            return null;
+        }
+
         var (lower, upper) = (Logistic(Logit(theta) - reach), Logistic(Logit(theta) + reach));
         var end = up ? upper : lower;
         if (JointMasses.Of(parameter.Moved(network, end), evidence) is not { Count: > 1 } there)
