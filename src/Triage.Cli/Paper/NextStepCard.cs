@@ -42,6 +42,7 @@ internal static class NextStepCard
         StepKind.Stop => $"triage close {job} --outcome {(next.Id == AlwaysThere.WorkAround ? "worked-around" : "parted-out")}",
         StepKind.Reset => $"triage reset {job} {next.Id} works|no-change",
         StepKind.Fix or StepKind.Swap => $"triage fixed {job} {next.Id} works|no-change",
+        _ when next.Id == AlwaysThere.AskConsent => $"triage agree {job} --may-erase yes|no",
         _ when bench.Notes.Find<Finding>(next.Id) is { } finding => $"triage saw {job} {next.Id} {string.Join('|', finding.Values.Select(v => v.Id))}",
         _ => $"triage tested {job} {next.Id} {string.Join('|', next.Outcomes.Select(o => o.Id))}",
     };

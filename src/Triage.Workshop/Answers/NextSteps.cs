@@ -64,7 +64,7 @@ internal sealed class NextSteps(Bench bench, Job job, Reasoned reasoned, WordsFo
 
     private string OutcomeName(Option option, Branch branch)
     {
-        if (option is not TestOption test)
+        if (option is not TestOption test || test.Id == AlwaysThere.AskConsent)
             return branch.Outcome;
         return bench.Notes.Find<Test>(test.Id) is { Reveals: null } measured
             ? measured.Outcomes.FirstOrDefault(o => o.Id == branch.Outcome)?.Name ?? branch.Outcome

@@ -33,7 +33,7 @@ internal sealed class StepCards(Notebook notes, DeviceScope scope, ActionsOfNote
             Minutes = reset.Effort.Minutes,
         },
         Finding finding => new(id, StepKind.Ask, finding.Ask ?? finding.Name) { Minutes = 1 },
-        _ => actions.Fixes.TryGetValue(id, out var mend) ? OfFix(mend) : new(id, AlwaysKind(id), AlwaysThere.NameOf(id) ?? id),
+        _ => actions.Fixes.TryGetValue(id, out var mend) ? OfFix(mend) : new(id, AlwaysKind(id), AlwaysThere.NameOf(id) ?? id) { Minutes = AlwaysThere.MinutesOf(id) },
     };
 
     private static StepKind AlwaysKind(string id) => id switch

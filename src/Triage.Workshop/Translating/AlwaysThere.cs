@@ -21,6 +21,14 @@ public static class AlwaysThere
     /// <summary>Explaining to the owner that nothing is wrong settles it with this chance (common practice, no source).</summary>
     public const double HandBackWorks = 0.9;
 
+    /// <summary>Minutes to ask the owner, and to explain that nothing is wrong (common practice, no source).</summary>
+    public static double MinutesOf(string id) => id switch
+    {
+        AskConsent => 1,
+        HandBack => 10,
+        _ => 0,
+    };
+
     /// <summary>Null for what is not among these.</summary>
     public static string? NameOf(string id) => id switch
     {

@@ -14,9 +14,6 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
     /// <summary>Minutes to ask the owner something that needs no test of its own (common practice, no source).</summary>
     private const double AskMinutes = 1;
 
-    /// <summary>Explaining to the owner that nothing is wrong (common practice, no source).</summary>
-    private const double HandBackMinutes = 10;
-
     private readonly Consents rules = new(network.Scope.Class, job, settings);
 
     public RepairProblem Of(HypothesisSet hypotheses)
@@ -92,9 +89,9 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
 
     /// <summary>Tells nothing of the fault; what erases comes after it.</summary>
     private static TestOption AskConsent() =>
-        new(AlwaysThere.AskConsent, new(AskMinutes), new(AlwaysThere.AskConsent, ["agreed", "refused"], [1, 0], []));
+        new(AlwaysThere.AskConsent, new(AlwaysThere.MinutesOf(AlwaysThere.AskConsent)), new(AlwaysThere.AskConsent, ["agreed, or saved", "it has to stay"], [1, 0], []));
 
-    private FixOption HandBack() => new(AlwaysThere.HandBack, new(HandBackMinutes), actions.Clearings(AlwaysThere.HandBack) ?? []);
+    private FixOption HandBack() => new(AlwaysThere.HandBack, new(AlwaysThere.MinutesOf(AlwaysThere.HandBack)), actions.Clearings(AlwaysThere.HandBack) ?? []);
 
     private IEnumerable<Option> Stops()
     {
