@@ -51,7 +51,7 @@ internal sealed class TakingIn(Bench bench, DateTimeOffset now)
     {
         var complaint = request.Complaint ?? "";
         var machine = MachineNames.Resolve(request.Machine ?? "", complaint, bench.Notes);
-        var recognition = bench.Recogniser.Recognise(complaint.Length > Limits.Complaint ? complaint[..Limits.Complaint] : complaint, machine.Class?.Id);
+        var recognition = string.IsNullOrWhiteSpace(complaint) ? new Recognition([], [], []) : bench.Recogniser.Recognise(complaint.Length > Limits.Complaint ? complaint[..Limits.Complaint] : complaint, machine.Class?.Id);
         var name = $"{machine.Name}: {FirstWords(complaint)}";
         var job = new Job(NewId(), name)
         {
