@@ -19,4 +19,12 @@ public static class JobYaml
     /// <summary>One item of <c>follow-ups</c>.</summary>
     public static YamlFields Of(FollowUp heard) =>
         new FieldWriter().Date("on", heard.On).Flag("came-back", heard.CameBack).Text("note", heard.Note).OnOneLine;
+
+    /// <summary>What the owner agreed to; what was not asked is left out.</summary>
+    public static YamlFields Of(Consent consent) => Fields(consent).OnOneLine;
+
+    internal static FieldWriter Fields(Consent consent) => new FieldWriter()
+        .Number("spending-limit", consent.SpendingLimit)
+        .Flag("may-erase", consent.MayErase)
+        .Flag("originals-back", consent.OriginalsBack);
 }

@@ -50,7 +50,7 @@ internal sealed class JobNotes(LiveBench bench)
         Change(id, mustBeOpen: false, (_, text) => new(text.Append(["follow-ups"], JobYaml.Of(followUp)), null));
 
     public StepResult Close(string id, CloseRequest request, DateTimeOffset now) =>
-        Change(id, mustBeOpen: true, (job, text) => new(JobYaml.Closed(text, job, request, now), null));
+        Change(id, mustBeOpen: true, (job, text) => new(ClosedNote.Of(text, job, request, now), null));
 
     private Refusal? CreateIn(string path, Note note)
     {
