@@ -24,7 +24,8 @@ public sealed record CredibleIntervals(
     /// (E[∂ log w / ∂ logit θ | c] − E[· | not c])² · var logit θ, w the weight of a hypothesis, the expectations over the
     /// likeliest hypotheses. Parameters are the priors and, value by value, the distributions of links and leaks; each a Beta with
     /// var logit = ψ₁(a + ½) + ψ₁(b + ½). Chances of actions count as exactly known. For a root that touches nothing abnormal only its
-    /// own parameters count.
+    /// own parameters count. Fast, and too narrow: over 500 simulated workshops of 120 jobs, where 90 % was asked, it held the true
+    /// posterior of 47 % of the faults (most of them rare ones); <see cref="Learning.SampledIntervals"/> held 86 %.
     /// </summary>
     /// <exception cref="ArgumentException">The input makes no sense, or the evidence contradicts itself.</exception>
     public static CredibleIntervals Of(Network network, Evidence evidence, double level = 0.9)
