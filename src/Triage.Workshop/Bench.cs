@@ -21,9 +21,9 @@ public sealed class Bench
     private readonly SnapshotSearch searcher;
     private readonly Lazy<ImmutableArray<Problem>> problems;
 
-    internal Bench(Notebook notes, CountedJobs counted, Recogniser recogniser, SnapshotSearch searcher, Lazy<ImmutableArray<Problem>> problems, BenchSettings settings, long version)
+    internal Bench(Notebook notes, CountedJobs counted, Lazy<Recogniser> understands, SnapshotSearch searcher, Lazy<ImmutableArray<Problem>> problems, BenchSettings settings, long version)
     {
-        (Notes, Counted, Recogniser, Settings, Version) = (notes, counted, recogniser, settings, version);
+        (Notes, Counted, Understands, Settings, Version) = (notes, counted, understands, settings, version);
         (this.searcher, this.problems) = (searcher, problems);
     }
 
@@ -41,7 +41,10 @@ public sealed class Bench
 
     internal CountedJobs Counted { get; }
 
-    internal Recogniser Recogniser { get; }
+    /// <summary>Made ready when first needed.</summary>
+    internal Lazy<Recogniser> Understands { get; }
+
+    internal Recogniser Recogniser => Understands.Value;
 
     /// <summary>Prior fixes, and every other note.</summary>
     public SearchResults Find(SearchQuery query) => searcher.Search(query);
@@ -67,5 +70,5 @@ public sealed class Bench
     public ImmutableArray<Taught> TaughtBy(Job job) => Closing.Taught(WithoutJob(job.Id), this, job);
 
     /// <summary>The same question with one closed job left out of the learned numbers.</summary>
-    internal Bench WithoutJob(string id) => new(Notes, Counted.Without(id), Recogniser, searcher, problems, Settings, Version);
+    internal Bench WithoutJob(string id) => new(Notes, Counted.Without(id), Understands, searcher, problems, Settings, Version);
 }

@@ -1,8 +1,6 @@
 using System.Collections.Immutable;
 using Triage.Notes;
 using Triage.Notes.Kinds;
-using NoteIndex = Triage.Search.Indexing.NoteIndex;
-using Triage.Search.Queries;
 using Triage.Search.Words;
 using Triage.Workshop.Knowledge;
 using Triage.Workshop.Steps;
@@ -19,13 +17,13 @@ public sealed class LiveBench : IAsyncDisposable
     private readonly Lock changing = new();
     private readonly BenchOptions options;
     private readonly ImmutableArray<BookFolder> folders;
-    private readonly NoteIndex index = NoteIndex.InMemory();
-    private readonly SearchLoans searches;
+    private readonly SearchedBooks searched;
     private readonly CancellationTokenSource closing = new();
     /// <summary>The same jobs give the same suggestions.</summary>
     private const int TrainingSeed = 1;
 
     private Task training = Task.CompletedTask;
+    private Task filling = Task.CompletedTask;
     private readonly List<Task> watching = [];
     private OpenBooks books;
     private SettingsFile settings;
@@ -35,10 +33,10 @@ public sealed class LiveBench : IAsyncDisposable
     {
         this.options = options;
         folders = [.. options.Books.Select(b => new BookFolder(b, options.Clock))];
-        searches = new(index);
         Steps = new(this);
         books = new([.. options.Books.Select(OpenBook.Read)]);
         settings = SettingsFile.Of(options.Books);
+        searched = new(books, books.Notebook);
     }
 
     /// <summary>The newest snapshot.</summary>
@@ -131,47 +129,28 @@ public sealed class LiveBench : IAsyncDisposable
     private void Take(ChangedNotes changed, bool onlyJobs)
     {
         var notes = onlyJobs ? changed.Ids.Aggregate(Current.Notes, WithOrWithout) : books.Notebook;
-        foreach (var (before, after) in changed.Files)
-        {
-            index.Remove(OpenBooks.IdAt((after ?? before)!.Place));
-            if (after is { Note: null })
-                index.Put(OpenBooks.Unread(after));
-        }
-
-        foreach (var id in onlyJobs ? changed.Ids : books.NamedIn(changed))
-            PutInIndex(id, notes);
+        searched.Change(changed, books, notes, onlyJobs);
         if (onlyJobs)
-            Publish(notes, Current.Counted.Recounted(changed.Ids, notes, TrustOf), Current.Recogniser);
+            Publish(notes, Current.Counted.Recounted(changed.Ids, notes, TrustOf), Current.Understands);
         else
             PublishAnew(notes);
     }
 
     private Notebook WithOrWithout(Notebook notes, string id) => books.Claiming(id) is [var only] ? notes.With(only) : notes.Without(id);
 
-    private void PutInIndex(string id, Notebook notes)
-    {
-        index.Remove(id);
-        foreach (var note in books.Claiming(id))
-        {
-            index.Remove(OpenBooks.IdAt(note.Place));
-            index.Put(OpenBooks.ForSearch(note, notes));
-        }
-    }
-
     private void Begin()
     {
-        var notes = books.Notebook;
-        foreach (var words in books.ForSearch(notes))
-            index.Put(words);
-        PublishAnew(notes);
+        PublishAnew(books.Notebook);
+        if (options.Watch)
+            filling = Task.Run(searched.Fill);
     }
 
     /// <summary>Publishes what rests on other knowledge than before.</summary>
     private void PublishAnew(Notebook notes)
     {
-        index.Synonyms = SynonymRings.From(notes.Knowledge);
-        var pastJobs = options.Watch ? null : ComplaintClassifier.Train(notes.Jobs, TrainingSeed);
-        Publish(notes, CountedJobs.Of(notes, TrustOf), Recogniser.Build(notes.Of<Finding>(), pastJobs));
+        // a command that recognises nothing trains nothing
+        var recogniser = new Lazy<Recogniser>(() => Recogniser.Build(notes.Of<Finding>(), options.Watch ? null : ComplaintClassifier.Train(notes.Jobs, TrainingSeed)));
+        Publish(notes, CountedJobs.Of(notes, TrustOf), recogniser);
         if (options.Watch)
             training = Task.Run(() => LearnWords(notes));
     }
@@ -184,16 +163,15 @@ public sealed class LiveBench : IAsyncDisposable
         lock (changing)
         {
             if (!closing.IsCancellationRequested)
-                Publish(Current.Notes, Current.Counted, Recogniser.Build(Current.Notes.Of<Finding>(), pastJobs));
+                Publish(Current.Notes, Current.Counted, new(Recogniser.Build(Current.Notes.Of<Finding>(), pastJobs)));
         }
     }
 
-    private void Publish(Notebook notes, CountedJobs counted, Recogniser recogniser)
+    private void Publish(Notebook notes, CountedJobs counted, Lazy<Recogniser> recogniser)
     {
-        index.Refresh();
         var (all, said) = (books, settings);
         var problems = new Lazy<ImmutableArray<Problem>>(() => [.. said.Problems, .. all.Problems]);
-        var next = new Bench(notes, counted, recogniser, searches.Open(), problems, said.Settings, (current?.Version ?? 0) + 1);
+        var next = new Bench(notes, counted, recogniser, searched.Open(), problems, said.Settings, (current?.Version ?? 0) + 1);
         Volatile.Write(ref current, next);
         Changed?.Invoke(next);
     }
@@ -219,10 +197,9 @@ public sealed class LiveBench : IAsyncDisposable
     {
         await closing.CancelAsync();
         await Task.WhenAll(watching);
-        await training;
+        await Task.WhenAll(training, filling);
         closing.Dispose();
-        lock (changing)
-            index.Dispose();
+        searched.Dispose();
     }
 }
 

@@ -5,23 +5,51 @@ namespace Triage.Workshop.Store;
 
 /// <summary>
 /// Opens the search of each snapshot, and closes it when nobody holds the snapshot any more: readers keep one as long as they like and
-/// never say when they are done, but an open search keeps old index files.
+/// never say when they are done, but an open search keeps old index files. Safe for several threads.
 /// </summary>
 internal sealed class SearchLoans(NoteIndex index)
 {
     private readonly List<(WeakReference<SnapshotSearch> Borrower, NoteSearcher Searcher)> loans = [];
 
     /// <summary>Searches not yet closed.</summary>
-    public int Lent => loans.Count;
+    public int Lent
+    {
+        get
+        {
+            lock (loans)
+                return loans.Count;
+        }
+    }
 
-    /// <summary>Not safe for several threads.</summary>
     public SnapshotSearch Open()
     {
-        loans.RemoveAll(GivenBack);
-        var opened = index.OpenSearcher();
-        var search = new SnapshotSearch(opened);
-        loans.Add((new(search), opened));
+        var search = OpenWhenAsked(() => { });
+        search.Open();
         return search;
+    }
+
+    /// <summary>A search that is opened with its first question.</summary>
+    /// <param name="before">What has to be done before it can be opened.</param>
+    public SnapshotSearch OpenWhenAsked(Action before)
+    {
+        SnapshotSearch search = null!;
+        search = new(new(() =>
+        {
+            before();
+            return Lend(search);
+        }));
+        return search;
+    }
+
+    private NoteSearcher Lend(SnapshotSearch borrower)
+    {
+        lock (loans)
+        {
+            loans.RemoveAll(GivenBack);
+            var opened = index.OpenSearcher();
+            loans.Add((new(borrower), opened));
+            return opened;
+        }
     }
 
     private static bool GivenBack((WeakReference<SnapshotSearch> Borrower, NoteSearcher Searcher) loan)
