@@ -1,4 +1,5 @@
 using System.Text.RegularExpressions;
+using Xunit;
 
 namespace Triage.Workshop.Tests.Knowledge;
 

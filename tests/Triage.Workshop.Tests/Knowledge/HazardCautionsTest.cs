@@ -1,8 +1,8 @@
 using Triage.Notes.Kinds;
-using Triage.Notes.Parsing;
 using Triage.Workshop.Answers;
 using Triage.Workshop.Knowledge;
 using Triage.Workshop.Translating;
+using Xunit;
 
 namespace Triage.Workshop.Tests.Knowledge;
 
