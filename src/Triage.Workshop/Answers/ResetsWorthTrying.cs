@@ -31,7 +31,7 @@ internal sealed class ResetsWorthTrying(Bench bench, Job job, Reasoned reasoned)
     {
         Reset = reset.Id,
         Name = reset.Name,
-        Cautions = reset.Effort.Cautions,
+        Cautions = MachineHazards.Cautions(reasoned.Network.Scope.Class, reset.Effort, reset.Effort.Cautions),
         Before = [.. ColdChecks(reset), .. reset.Before],
         Steps = reset.Steps,
         Erases = reset.Erases,

@@ -27,7 +27,7 @@ internal sealed class StepCards(Notebook notes, DeviceScope scope, ActionsOfNote
         Test test => OfTest(test),
         Reset reset => new(id, StepKind.Reset, reset.Name)
         {
-            Cautions = reset.Effort.Cautions,
+            Cautions = MachineHazards.Cautions(scope.Class, reset.Effort, reset.Effort.Cautions),
             Steps = [.. reset.Before.Select(b => $"First: {b}"), .. reset.Steps],
             Tools = reset.Effort.Tools,
             Minutes = reset.Effort.Minutes,
@@ -45,7 +45,7 @@ internal sealed class StepCards(Notebook notes, DeviceScope scope, ActionsOfNote
 
     private StepCard OfTest(Test test) => new(test.Id, Kind(test.Way), test.Name)
     {
-        Cautions = Together(test.Effort.Cautions, PartCautions(test.MeasuresPart)),
+        Cautions = MachineHazards.Cautions(scope.Class, test.Effort, Together(test.Effort.Cautions, PartCautions(test.MeasuresPart))),
         Steps = test.Steps,
         Tools = test.Effort.Tools,
         Minutes = test.Effort.Minutes,
@@ -56,7 +56,7 @@ internal sealed class StepCards(Notebook notes, DeviceScope scope, ActionsOfNote
         var mended = scope.Faults.Where(f => f.Mends.Any(m => m.Id == mend.Id)).ToList();
         return new(mend.Id, mend.Swap ? StepKind.Swap : StepKind.Fix, mend.Name ?? mend.Id)
         {
-            Cautions = Together(mend.Effort.Cautions, mended.SelectMany(f => f.Cautions), PartCautions(mend.Needs)),
+            Cautions = MachineHazards.Cautions(scope.Class, mend.Effort, Together(mend.Effort.Cautions, mended.SelectMany(f => f.Cautions), PartCautions(mend.Needs))),
             Steps = mend.Steps,
             Tools = mend.Effort.Tools,
             Minutes = mend.Effort.Minutes,

@@ -1,0 +1,41 @@
+using Triage.Notes.Kinds;
+using Triage.Workshop.Answers;
+using Triage.Workshop.Knowledge;
+using Triage.Workshop.Translating;
+using Xunit;
+
+namespace Triage.Workshop.Tests.Knowledge;
+
+/// <summary>No step that meets a hazard of its machine is shown without the caution.</summary>
+public sealed class HazardCautionsTest
+{
+    private static readonly Hazard[] BehindCovers = [Hazard.Mains, Hazard.StoredCharge, Hazard.PictureTube, Hazard.MicrowaveHighVoltage, Hazard.Laser];
+
+    [Fact]
+    public async Task EveryStepOfEveryClassCarriesTheCautionsOfWhatItOpensOrPowers()
+    {
+        await using var demo = DemoBench.Open();
+        var notes = demo.Live.Current.Notes;
+        var met = 0;
+        foreach (var of in notes.Of<DeviceClass>())
+        {
+            var scope = DeviceScope.Of(notes, null, of);
+            var learned = demo.Live.Current.Learned;
+            var actions = new ActionsOfNotes(NetworkFromNotes.Build(scope, learned, notes, []), notes, learned);
+            var cards = new StepCards(notes, scope, actions);
+            var steps = scope.Tests.Select(t => (t.Id, t.Effort)).Concat(scope.Resets.Select(r => (r.Id, r.Effort)))
+                .Concat(actions.Fixes.Values.Select(m => (m.Id, m.Effort)));
+            foreach (var (id, effort) in steps)
+            {
+                var shown = cards.Of(id).Cautions.Select(c => c.Hazard).ToHashSet();
+                foreach (var hazard in of.Cautions.Select(c => c.Hazard).Where(h => BehindCovers.Contains(h)).Where(h => effort.Access is not null || (h == Hazard.Mains && effort.Power != PowerStage.Cold)))
+                {
+                    Assert.True(shown.Contains(hazard), $"{of.Id}: {id} is shown without {hazard}");
+                    met++;
+                }
+            }
+        }
+
+        Assert.True(met > 100);
+    }
+}
