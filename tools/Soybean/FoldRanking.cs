@@ -31,14 +31,7 @@ internal sealed class FoldRanking
         var scope = DeviceScope.Of(notes, null, notes.Of<DeviceClass>().Single());
         var network = NetworkFromNotes.Build(scope, counted.Learned, notes, []);
         var actions = new ActionsOfNotes(network, notes, counted.Learned);
-        return [.. held.Select(job => Forecast(job, SingleCause.Of(network, EvidenceFromJob.Of(job.Log, network, actions, notes).Evidence)))];
-    }
-
-    /// <summary>With findings that depend on each other beyond the cause.</summary>
-    public ImmutableArray<Prediction> Dependent()
-    {
-        var model = DependentFindings.Learn(counted.Learned, cases.Causes, KnowledgeFromNotes.Of(notes).Findings, [notes.Of<DeviceClass>().Single().Id], counted.Records.Values);
-        return [.. held.Select(job => new Prediction(model.Posterior(job.Log.OfType<Saw>().Select(s => new CheckedFinding(s.Finding, s.Value))), Truth(job)))];
+        return [.. held.Select(job => Forecast(job, SingleCauses.Of(network, EvidenceFromJob.Of(job.Log, network, actions, notes), counted.Learned).Chances))];
     }
 
     private Prediction Forecast(Job job, ImmutableDictionary<string, double> chances) => new([.. cases.Causes.Select(c => chances[c])], Truth(job));

@@ -13,8 +13,7 @@ try
 {
     await using var cases = SoybeanCases.BringIn(data, folder.FullName);
     var ranking = PredictionScore.Of(FoldRanking.All(cases, fold => fold.Answers()));
-    var dependent = PredictionScore.Of(FoldRanking.All(cases, fold => fold.Dependent()));
-    ScoreTable.Print(Console.Out, ranking, dependent, data);
+    ScoreTable.Print(Console.Out, ranking, data);
     if (rest.Length > 0)
         Console.WriteLine(JsonSerializer.Serialize(new { top1 = ranking.Top1, top3 = ranking.Top3, logLoss = ranking.LogLoss, brier = ranking.Brier, ece = ranking.CalibrationError }));
     return 0;

@@ -6,11 +6,10 @@ namespace Triage.Tools.Soybean;
 /// <summary>Scores pooled over the folds, beside the baselines.</summary>
 internal static class ScoreTable
 {
-    public static void Print(TextWriter to, PredictionScore ranking, PredictionScore dependent, string data)
+    public static void Print(TextWriter to, PredictionScore ranking, string data)
     {
         to.WriteLine($"{"",-36}{"right",6}{"top-1",8}{"top-3",8}{"log-loss",10}{"Brier",8}{"ECE",8}");
         Line(to, "the bench", ranking.Count, [ranking.Top1, ranking.Top3, ranking.LogLoss, ranking.Brier, ranking.CalibrationError]);
-        Line(to, "the bench, dependent findings", dependent.Count, [dependent.Top1, dependent.Top3, dependent.LogLoss, dependent.Brier, dependent.CalibrationError]);
         foreach (var row in File.ReadLines(Path.Combine(data, "soybean-baselines.csv")).Select(l => l.Split(',')).Where(r => r[1] == "pooled"))
             Line(to, row[0], Number(row[2]), [.. row[3..].Select(Number)]);
     }

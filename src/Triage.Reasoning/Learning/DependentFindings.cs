@@ -3,67 +3,56 @@ using System.Collections.Immutable;
 namespace Triage.Reasoning.Learning;
 
 /// <summary>
-/// Ranks single causes when findings depend on each other beyond the cause, by <see cref="OneDependence"/>; the logarithm of
-/// P(findings | cause) is divided by 1 + (n / N)², n findings known, N the reach. κ and N are chosen by cross-validation
-/// within the jobs learned from. For the bench's single-cause view only: this is not one joint model, so it does not belong
-/// into look-ahead over several causes.
+/// P(findings | one cause alone) where past jobs show that findings depend on each other beyond the cause, by <see cref="OneDependence"/>. Its
+/// logarithm is to be divided by <see cref="Dependence.Temperature"/> when causes are ranked; with that it is no longer one joint
+/// model, so it ranks single causes and does not belong into look-ahead.
 /// </summary>
 public sealed class DependentFindings
 {
-    readonly ImmutableArray<KnownFinding> findings;
-    readonly ValueNumbers numbers;
-    readonly OneDependence likelihood;
-    readonly double[] shares;
+    readonly Estimates estimates;
+    readonly ImmutableArray<string> levels;
 
-    DependentFindings(ImmutableArray<KnownFinding> findings, ValueNumbers numbers, OneDependence likelihood, double[] shares, Dependence strength) =>
-        (this.findings, this.numbers, this.likelihood, this.shares, Strength) = (findings, numbers, likelihood, shares, strength);
+    internal DependentFindings(Estimates estimates, Dependence strength, ImmutableArray<string> levels) => (this.estimates, Strength, this.levels) = (estimates, strength, levels);
 
-    /// <summary>What cross-validation chose.</summary>
+    /// <summary>What was fitted to the epoch's jobs.</summary>
     public Dependence Strength { get; }
 
-    /// <summary>Learns pairs of findings from the jobs with one sure cause among those given; the rest comes from what is learned already at these levels.</summary>
-    public static DependentFindings Learn(Learned learned, ImmutableArray<string> faults, ImmutableArray<KnownFinding> findings, ImmutableArray<string> levels, IEnumerable<JobRecord> jobs)
+    /// <summary>ln P(findings | only this cause), not tempered. Findings and values that no note knows count nothing.</summary>
+    public double LogLikelihood(string fault, IEnumerable<CheckedFinding> seen)
     {
-        var numbers = new ValueNumbers(findings);
-        SoleCause[] cases =
+        CheckedFinding[] known = [.. seen.Where(Known)];
+        int[] parents = [.. Enumerable.Range(0, known.Length).Where(j => Strength.Parents.Contains(known[j].Finding))];
+        return OneDependence.LogLikelihood([.. known.Select(s => Alone(fault, s))], parents, Strength.Parents.Length, Strength.Kappa,
+            (j, k) => estimates.Beside(fault, known[j], known[k]));
+    }
+
+    /// <summary>Pairs among the findings that this cause shows together far more often than each alone: the second is hardly news after the first.</summary>
+    public ImmutableArray<ComeTogether> Together(string fault, IEnumerable<CheckedFinding> seen)
+    {
+        CheckedFinding[] known = [.. seen.Where(Known)];
+        return
         [
-            .. jobs.Where(job => job.Causes is [{ Chance: 1 } cause] && faults.Contains(cause.Fault) && job.Weight > 0)
-                .OrderBy(job => job.Closed).ThenBy(job => job.Id, StringComparer.Ordinal)
-                .Select(job => new SoleCause(faults.IndexOf(job.Causes[0].Fault), numbers.Of(job.Checked), job.Weight)),
+            .. from parent in known.Where(s => Strength.Parents.Contains(s.Finding))
+               from child in known
+               where parent.Finding != child.Finding
+               let beside = estimates.Beside(fault, parent, child)
+               let alone = Alone(fault, child)
+               let usual = OneDependence.Conditional(alone, Strength.Kappa, beside)
+               where beside.Seen >= ComeTogether.FewestJobs && alone <= ComeTogether.RareAlone && usual >= ComeTogether.UsualBeside
+               orderby usual / alone descending, parent.Finding, child.Finding
+               select new ComeTogether(parent, child, beside.Seen),
         ];
-        var links = new LinksOfCauses(learned, faults, findings, levels);
-        double[] shares = [.. learned.Shares(faults, levels).Mean];
-        Dependence strength = DependenceFit.Best(numbers, links, shares, cases);
-        var counts = new JointCounts(faults.Length, numbers.Count, cases);
-        return new(findings, numbers, new OneDependence(numbers, links.Chances, counts, strength.Kappa), shares, strength);
     }
 
-    /// <summary>P(cause | these findings and exactly one cause), one per fault; what is not known counts nothing.</summary>
-    public ImmutableArray<double> Posterior(IEnumerable<CheckedFinding> seen)
-    {
-        int[] values = numbers.Of(seen);
-        return [.. Strength.Posterior(shares, likelihood.LogLikelihoods(values), values.Length)];
-    }
+    bool Known(CheckedFinding seen) => estimates.Known.Finding(seen.Finding)?.Values.Contains(seen.Value) == true;
 
-    /// <summary>What each answer to one more finding would lead to: its chance, P(value | cause, what is known) averaged over causes, and the posterior then.</summary>
-    public ImmutableArray<Foreseen> Ask(IEnumerable<CheckedFinding> seen, string finding)
-    {
-        int[] values = numbers.Of(seen);
-        double[] before = likelihood.LogLikelihoods(values);
-        double[] now = Strength.Posterior(shares, before, values.Length);
-        return [.. findings.Single(f => f.Id == finding).Values.Select(value => Answer(value))];
-
-        Foreseen Answer(string value)
-        {
-            double[] after = likelihood.LogLikelihoods([.. values, numbers.Of(finding, value)]);
-            double chance = now.Select((p, c) => p * Math.Exp(after[c] - before[c])).Sum();
-            return new(value, chance, [.. Strength.Posterior(shares, after, values.Length + 1)]);
-        }
-    }
+    double Alone(string fault, CheckedFinding seen) => LinkValue.Of(estimates, fault, seen, levels).Without(0);
 }
 
-/// <summary>One answer to a question.</summary>
-/// <param name="Value">Value of the finding.</param>
-/// <param name="Chance">P(value | what is known); all answers sum to about 1.</param>
-/// <param name="Posterior">P(cause | what is known and this), one per fault.</param>
-public sealed record Foreseen(string Value, double Chance, ImmutableArray<double> Posterior);
+/// <summary>Two findings that usually come together when one cause is there.</summary>
+/// <param name="Jobs">Past jobs, by weight, that show it.</param>
+public sealed record ComeTogether(CheckedFinding First, CheckedFinding Second, double Jobs)
+{
+    // set by hand
+    internal const double FewestJobs = 5, RareAlone = 0.6, UsualBeside = 0.8;
+}

@@ -53,6 +53,9 @@ public sealed class Learned
     /// <summary>P(value | no linked cause).</summary>
     public Distribution Ambient(string finding) => estimates.Ambient(finding);
 
+    /// <summary>Findings as they depend on each other beyond the cause; null while jobs do not show that this forecasts better than independence.</summary>
+    public DependentFindings? Dependent(ImmutableArray<string> levels) => Epoch.Dependence.Parents.IsEmpty ? null : new(estimates, Epoch.Dependence, levels);
+
     /// <summary>Chance that the action silences the fault right after; null when its note does not name the fault.</summary>
     public Estimate? Works(string action, string fault) => estimates.Works(action, fault);
 
@@ -92,14 +95,14 @@ public sealed class Learned
     {
         JobCheck.Check(job);
         if (jobs.ContainsKey(job.Id)) throw new ArgumentException($"Job '{job.Id}' is counted already; take it out first.");
-        return Moved(estimates.Tally.Plus(Credits.Of(job, Epoch.Believed)), jobs.Add(job.Id, job));
+        return Moved(estimates.Tally.Plus(Epoch.CreditsOf(job)), jobs.Add(job.Id, job));
     }
 
     /// <summary>Takes out the job of this id, as it was counted.</summary>
     public Learned Without(JobRecord job)
     {
         if (!jobs.TryGetValue(job.Id, out JobRecord? counted)) throw new ArgumentException($"Job '{job.Id}' is not among those counted.");
-        return Moved(estimates.Tally.Minus(Credits.Of(counted, Epoch.Believed)), jobs.Remove(job.Id));
+        return Moved(estimates.Tally.Minus(Epoch.CreditsOf(counted)), jobs.Remove(job.Id));
     }
 
     /// <summary>Learns anew from the jobs counted, with a new epoch.</summary>
@@ -116,7 +119,7 @@ public sealed class Learned
             JobCheck.Check(job);
             if (!byId.TryAdd(job.Id, job)) throw new ArgumentException($"Two jobs are called '{job.Id}'; ids must differ.");
         }
-        Tally tally = Tally.Empty.PlusMany(jobs.SelectMany(job => Credits.Of(job, epoch.Believed)));
+        Tally tally = Tally.Empty.PlusMany(jobs.SelectMany(epoch.CreditsOf));
         return new(new(known, tally, epoch.Pooling, epoch.Comebacks, settings), epoch, settings, byId.ToImmutable());
     }
 

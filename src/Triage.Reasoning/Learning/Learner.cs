@@ -34,6 +34,7 @@ public static class Learner
             Estimates before = round == 0 ? notes : believed;
             believed = Believing(plain.PlusMany(shared[true].SelectMany(job => Credits.Of(job, before))));
         }
-        return new(jobs.Length, new(known, believed.Tally, PoolingFit.Fit(believed, jobs, settings), comebacks, settings));
+        Estimates pooled = new(known, believed.Tally, PoolingFit.Fit(believed, jobs, settings), comebacks, settings);
+        return new(jobs.Length, pooled, DependenceFit.Best(pooled, jobs));
     }
 }

@@ -1,49 +1,34 @@
 namespace Triage.Reasoning.Learning;
 
 /// <summary>
-/// ln P(values | cause) by averaged one-dependence estimators (Webb, Boughton and Wang 2005): the mean over parents j of
-/// P(x_j | c) Π_k P(x_k | c, x_j), with P(x_k | c, x_j) leaning with κ pseudo-jobs on P(x_k | c).
+/// ln P(findings | cause) by averaged one-dependence estimators (Webb, Boughton and Wang 2005) over parents that are fixed in advance: the mean
+/// over parents j of P(x_j | c) Π_k P(x_k | c, x_j), with P(x_k | c, x_j) leaning with κ pseudo-jobs on P(x_k | c). A parent that is
+/// not known leaves the others independent, so that it is one joint model whatever happens to be known.
 /// </summary>
-internal sealed class OneDependence
+internal static class OneDependence
 {
-    readonly double[][] alone;
-    readonly double[]?[][] beside;
-
-    /// <param name="alone">P(value | cause), above 0, by cause and number of the value.</param>
-    internal OneDependence(ValueNumbers numbers, double[][] alone, JointCounts counts, double kappa)
+    /// <param name="alone">P(value | cause) of each finding known, above 0.</param>
+    /// <param name="known">Which of the findings known are parents.</param>
+    /// <param name="parents">How many parents there are, known or not.</param>
+    /// <param name="beside">How often the cause showed the k-th value beside the j-th, and how often the k-th finding was checked then; in jobs.</param>
+    internal static double LogLikelihood(double[] alone, IReadOnlyCollection<int> known, int parents, double kappa, Func<int, int, (double Seen, double Of)> beside)
     {
-        this.alone = [.. alone.Select(Logarithms)];
-        beside = [.. alone.Select((own, c) => own.Select((_, j) => counts.Beside(c, j) is { } row ? Row(numbers, own, row, kappa, j) : null).ToArray())];
+        double independent = alone.Sum(p => Math.Log(p));
+        if (known.Count == 0) return independent;
+        double[] components = [.. known.Select(j => Given(alone, j, kappa, beside))];
+        double most = Math.Max(independent, components.Max());
+        double sum = components.Sum(log => Math.Exp(log - most)) + (parents - components.Length) * Math.Exp(independent - most);
+        return most + Math.Log(sum / parents);
     }
 
-    internal double[] LogLikelihoods(int[] values) => [.. alone.Select((_, c) => values.Length == 0 ? 0 : LogLikelihood(c, values))];
+    /// <summary>P(x_k | c, x_j).</summary>
+    internal static double Conditional(double alone, double kappa, (double Seen, double Of) beside) => (beside.Seen + kappa * alone) / (beside.Of + kappa);
 
-    double LogLikelihood(int cause, int[] values)
+    static double Given(double[] alone, int parent, double kappa, Func<int, int, (double Seen, double Of)> beside)
     {
-        Span<double> parents = stackalloc double[values.Length];
-        double most = double.NegativeInfinity;
-        for (int j = 0; j < parents.Length; j++)
-        {
-            // a parent that the cause never showed leaves the others independent
-            double[] row = beside[cause][values[j]] ?? alone[cause];
-            double sum = 0;
-            foreach (int k in values) sum += row[k];
-            parents[j] = sum;
-            most = Math.Max(most, sum);
-        }
-        double total = 0;
-        foreach (double parent in parents) total += Math.Exp(parent - most);
-        return most + Math.Log(total / parents.Length);
+        double log = Math.Log(alone[parent]);
+        for (int k = 0; k < alone.Length; k++)
+            if (k != parent) log += Math.Log(Conditional(alone[k], kappa, beside(parent, k)));
+        return log;
     }
-
-    /// <summary>ln P(x_k | c, x_j) for every k, and ln P(x_j | c) at j itself.</summary>
-    static double[] Row(ValueNumbers numbers, double[] own, double[] counts, double kappa, int j)
-    {
-        double[] seen = numbers.ByFinding(counts);
-        double[] row = [.. counts.Select((count, k) => (count + kappa * own[k]) / (seen[numbers.FindingOf[k]] + kappa))];
-        row[j] = own[j];
-        return Logarithms(row);
-    }
-
-    static double[] Logarithms(double[] chances) => [.. chances.Select(p => Math.Log(p))];
 }

@@ -2,7 +2,7 @@ namespace Triage.Reasoning.Learning;
 
 /// <summary>What a sum counts. <see cref="Everywhere"/> as a scope stands above all levels.</summary>
 /// <param name="Sum">Which kind.</param>
-/// <param name="Scope">Level id, group, or everywhere.</param>
+/// <param name="Scope">Level id, group, or everywhere; of a pair of findings, the value of the first.</param>
 /// <param name="Subject">Fault, action or finding.</param>
 /// <param name="Finding">Finding of a link; fault of an action's outcome.</param>
 /// <param name="Value">Value seen; <see cref="Yes"/> or <see cref="No"/> of an outcome.</param>
@@ -39,6 +39,9 @@ internal enum Sum
 
     /// <summary>Weight of a value without any linked cause.</summary>
     Ambient,
+
+    /// <summary>Weight of a value that a fault showed beside another value, which is the scope.</summary>
+    Pair,
 
     /// <summary>Whether an action silenced a fault.</summary>
     Works,

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
-using Triage.Reasoning.Inference;
 using Triage.Reasoning.Learning;
 using Triage.Workshop.Knowledge;
 using Triage.Workshop.Steps;
@@ -28,7 +27,7 @@ internal sealed class Answering(Bench bench)
         var network = NetworkFromNotes.Build(scope, learned, bench.Notes, seen);
         var actions = new ActionsOfNotes(network, bench.Notes, learned);
         var evidence = EvidenceFromJob.Of(job.Log, network, actions, bench.Notes, bench.Settings);
-        return new(network, actions, evidence, PosteriorInference.Of(network.Network, evidence.Evidence));
+        return Reasoned.Of(network, actions, evidence, learned);
     }
 
     /// <summary>P(the fault was there when this machine came in); null when it cannot be met in it, or nobody knows the machine.</summary>
@@ -67,7 +66,7 @@ internal sealed class Answering(Bench bench)
         };
         if (reasoned.Posterior.Contradiction)
             return common with { Remarks = [ContradictionInWords.Of(reasoned, words), .. common.Remarks] };
-        var hypotheses = Hypotheses.Of(reasoned.Network.Network, reasoned.Evidence.Evidence, MostHypotheses, LeftToTheUnlisted);
+        var hypotheses = reasoned.Hypotheses(MostHypotheses, LeftToTheUnlisted);
         var causes = new RankedCauses(bench, this, job, reasoned, words).Of();
         var next = new NextSteps(bench, job, reasoned, words).Of(hypotheses);
         return common with
@@ -76,9 +75,9 @@ internal sealed class Answering(Bench bench)
             Causes = causes,
             Resets = new ResetsWorthTrying(bench, job, reasoned).Of(hypotheses),
             Next = next,
-            Remarks = [.. NoneOfThese.Remarks(causes, next), .. common.Remarks],
+            Remarks = [.. NoneOfThese.Remarks(causes, next), .. ComeTogetherInWords.Of(causes, reasoned, words), .. common.Remarks],
             LeftOut = reasoned.Posterior.LeftOut,
-            SingleCauses = new(() => SingleCause.Of(reasoned.Network, reasoned.Evidence.Evidence)),
+            SingleCauses = new(() => reasoned.Single.Chances),
         };
     }
 
@@ -86,18 +85,6 @@ internal sealed class Answering(Bench bench)
         [.. evidence.ObservedIn.Concat(evidence.MeasuredIn).Concat(evidence.ActedIn).Distinct()
             .Select(e => new EvidenceInWords(words.Entry(e), job.Log.IndexOf(e), (e as Saw)?.Words))
             .OrderBy(e => e.Entry)];
-}
-
-/// <summary>What was worked out for one job.</summary>
-internal sealed record Reasoned(DeviceNetwork Network, ActionsOfNotes Actions, JobEvidence Evidence, Posterior Posterior)
-{
-    /// <summary>P(the fault is there now).</summary>
-    public double Now(string fault) =>
-        Posterior.Contradiction || !Network.Faults.TryGetValue(fault, out var places) ? 0 : places.Sum(p => Posterior.Remaining[p.Root][p.State]);
-
-    /// <summary>P(the fault was there when the machine came in).</summary>
-    public double AtFirst(string fault) =>
-        Posterior.Contradiction || !Network.Faults.TryGetValue(fault, out var places) ? 0 : places.Sum(p => Posterior.Marginals[p.Root][p.State]);
 }
 
 /// <summary>An answer, or why there is none.</summary>

@@ -77,10 +77,9 @@ internal sealed class ResetsWorthTrying(Bench bench, Job job, Reasoned reasoned)
     {
         var evidence = reasoned.Evidence.Evidence;
         var taken = new ActionTaken(reasoned.Actions.GeneralForm(reset.Id), clears, outcome) { Held = held };
-        var posterior = PosteriorInference.Of(reasoned.Network.Network, evidence with { Actions = evidence.Actions.Add(taken) });
-        if (posterior.Contradiction)
+        var then = reasoned.With(reasoned.Evidence with { Evidence = evidence with { Actions = evidence.Actions.Add(taken) } });
+        if (then.Posterior.Contradiction)
             return null;
-        var then = reasoned with { Posterior = posterior };
         var first = reasoned.Network.Faults.Keys.OrderByDescending(then.Now).ThenBy(f => f, StringComparer.Ordinal).First();
         return $"{WordsFor.CauseName(first, bench.Notes)} ({then.Now(first):P0})";
     }
