@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 
 namespace Triage.Reasoning.Learning;
@@ -12,6 +13,10 @@ public sealed class DependentFindings
     readonly Estimates estimates;
     readonly ImmutableArray<string> levels;
 
+    // asked for again and again while evidence is left out and in; what they are never changes
+    readonly ConcurrentDictionary<(string Fault, int Value), double> alone = new();
+    readonly ConcurrentDictionary<(string Fault, int Parent, int Child), (double Seen, double Of)> pairs = new();
+
     internal DependentFindings(Estimates estimates, Dependence strength, ImmutableArray<string> levels) => (this.estimates, Strength, this.levels) = (estimates, strength, levels);
 
     /// <summary>What was fitted to the epoch's jobs.</summary>
@@ -22,8 +27,10 @@ public sealed class DependentFindings
     {
         CheckedFinding[] known = [.. seen.Where(Known)];
         int[] parents = [.. Enumerable.Range(0, known.Length).Where(j => Strength.Parents.Contains(known[j].Finding))];
-        return OneDependence.LogLikelihood([.. known.Select(s => Alone(fault, s))], parents, Strength.Parents.Length, Strength.Kappa,
-            (j, k) => estimates.Beside(fault, known[j], known[k]));
+        int[] values = [.. known.Select(s => estimates.Known.Number(s)!.Value)];
+        return OneDependence.LogLikelihood(
+            [.. known.Select((s, i) => alone.GetOrAdd((fault, values[i]), _ => Alone(fault, s)))], parents, Strength.Parents.Length, Strength.Kappa,
+            (j, k) => pairs.GetOrAdd((fault, values[j], values[k]), _ => estimates.Beside(fault, known[j], known[k])));
     }
 
     /// <summary>Pairs among the findings that this cause shows together far more often than each alone: the second is hardly news after the first.</summary>
@@ -44,7 +51,7 @@ public sealed class DependentFindings
         ];
     }
 
-    bool Known(CheckedFinding seen) => estimates.Known.Finding(seen.Finding)?.Values.Contains(seen.Value) == true;
+    bool Known(CheckedFinding seen) => estimates.Known.Number(seen) is not null;
 
     double Alone(string fault, CheckedFinding seen) => LinkValue.Of(estimates, fault, seen, levels).Without(0);
 }

@@ -8,6 +8,7 @@ internal sealed class KnowledgeIndex
     readonly ILookup<string, KnownFault> groups;
     readonly Dictionary<(string Fault, string Finding), KnownLink> links = [];
     readonly Dictionary<(string Action, string Fault), KnownClearing> clearings = [];
+    readonly Dictionary<CheckedFinding, int> values = [];
 
     internal KnowledgeIndex(Knowledge knowledge)
     {
@@ -16,6 +17,8 @@ internal sealed class KnowledgeIndex
         findings = ById(knowledge.Findings, finding => finding.Id, "finding");
         groups = knowledge.Faults.Where(fault => fault.Group is not null).ToLookup(fault => fault.Group!);
         foreach (KnownFinding finding in knowledge.Findings) Check(finding);
+        foreach (KnownFinding finding in knowledge.Findings)
+            foreach (string value in finding.Values) values.TryAdd(new(finding.Id, value), values.Count);
         foreach (KnownFault fault in knowledge.Faults) Add(fault);
         foreach (KnownAction action in knowledge.Actions) Add(action);
     }
@@ -28,6 +31,9 @@ internal sealed class KnowledgeIndex
     internal KnownFault? Fault(string id) => faults.GetValueOrDefault(id);
 
     internal KnownFinding? Finding(string id) => findings.GetValueOrDefault(id);
+
+    /// <summary>Values of all findings numbered through; null for one that the notes do not know.</summary>
+    internal int? Number(CheckedFinding seen) => values.TryGetValue(seen, out int number) ? number : null;
 
     internal KnownFinding NeededFinding(string id) => Finding(id)
         ?? throw new ArgumentException($"The notes know no finding '{id}'; add it to them first.");

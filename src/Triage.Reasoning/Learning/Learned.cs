@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 
 namespace Triage.Reasoning.Learning;
@@ -12,6 +13,7 @@ public sealed class Learned
     readonly Estimates estimates;
     readonly LearnerSettings settings;
     readonly ImmutableDictionary<string, JobRecord> jobs;
+    readonly ConcurrentDictionary<string, DependentFindings> dependent = new();
 
     Learned(Estimates estimates, Epoch epoch, LearnerSettings settings, ImmutableDictionary<string, JobRecord> jobs) =>
         (this.estimates, Epoch, this.settings, this.jobs) = (estimates, epoch, settings, jobs);
@@ -54,7 +56,9 @@ public sealed class Learned
     public Distribution Ambient(string finding) => estimates.Ambient(finding);
 
     /// <summary>Findings as they depend on each other beyond the cause; null while jobs do not show that this forecasts better than independence.</summary>
-    public DependentFindings? Dependent(ImmutableArray<string> levels) => Epoch.Dependence.Parents.IsEmpty ? null : new(estimates, Epoch.Dependence, levels);
+    public DependentFindings? Dependent(ImmutableArray<string> levels) => Epoch.Dependence.Parents.IsEmpty
+        ? null
+        : dependent.GetOrAdd(string.Join('\n', levels), _ => new(estimates, Epoch.Dependence, levels));
 
     /// <summary>Chance that the action silences the fault right after; null when its note does not name the fault.</summary>
     public Estimate? Works(string action, string fault) => estimates.Works(action, fault);

@@ -18,7 +18,7 @@ internal static class PairCredits
         job.Weight > 0 && job.Causes is [{ Chance: 1, WasNew: false } cause] && known.Fault(cause.Fault) is not null;
 
     internal static CheckedFinding[] Known(JobRecord job, KnowledgeIndex known) =>
-        [.. job.Checked.Where(s => known.Finding(s.Finding)?.Values.Contains(s.Value) == true)];
+        [.. job.Checked.Where(s => known.Number(s) is not null)];
 
     internal static TallyKey Key(string fault, CheckedFinding parent, CheckedFinding child) =>
         new(Sum.Pair, $"{parent.Finding}={parent.Value}", fault, child.Finding, child.Value);

@@ -12,6 +12,9 @@ internal static class ParentChoice
     const int Most = 8;
     const double FewestJobs = 30;
 
+    // a parent that tells far less than the best only waters down what the others tell
+    const double LeastPart = 0.1;
+
     internal static ImmutableArray<string> Of(IReadOnlyList<SoleCause> cases)
     {
         var pairs = new Dictionary<(string Fault, CheckedFinding Parent, CheckedFinding Child), double>();
@@ -36,13 +39,14 @@ internal static class ParentChoice
             return n * Math.Log(n / both / (p * q));
         }
 
-        return
+        (string Finding, double Tells)[] ranked =
         [
             .. pairs.Where(pair => pair.Key.Parent.Finding != pair.Key.Child.Finding && beside[pair.Key.Parent.Finding] >= FewestJobs)
                 .GroupBy(pair => pair.Key.Parent.Finding, pair => Tells(pair.Key, pair.Value))
-                .OrderByDescending(finding => Math.Round(finding.Sum(), 9)).ThenBy(finding => finding.Key, StringComparer.Ordinal)
-                .Take(Most).Select(finding => finding.Key),
+                .Select(finding => (finding.Key, Math.Round(finding.Sum(), 9)))
+                .OrderByDescending(finding => finding.Item2).ThenBy(finding => finding.Key, StringComparer.Ordinal),
         ];
+        return [.. ranked.TakeWhile(finding => finding.Tells > 0 && finding.Tells >= LeastPart * ranked[0].Tells).Take(Most).Select(finding => finding.Finding)];
     }
 
     static void Add<TKey>(Dictionary<TKey, double> sums, TKey key, double amount) where TKey : notnull =>

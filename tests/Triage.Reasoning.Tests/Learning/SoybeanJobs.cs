@@ -19,12 +19,8 @@ static class SoybeanJobs
         cases.Rows.Select((row, i) => (Row: row, Job: Job(cases, row, i))).Where(item => item.Row.Fold != fold).Select(item => item.Job);
 
     /// <summary>Everything is learned and chosen inside the nine training folds.</summary>
-    public static DependentFindings Dependent(SoybeanCases cases, int fold)
-    {
-        Knowledge notes = Knowledge(cases);
-        JobRecord[] jobs = [.. Outside(cases, fold)];
-        return DependentFindings.Learn(Learner.Learn(notes, jobs, LearnerSettings.Default), [.. cases.Classes], notes.Findings, Levels, jobs);
-    }
+    public static SoybeanRanking Ranking(SoybeanCases cases, int fold) =>
+        new([.. cases.Classes], Learner.Learn(Knowledge(cases), Outside(cases, fold), LearnerSettings.Default), Levels);
 
     public static JobRecord Job(SoybeanCases cases, (string Class, string[] Values, int Fold) row, int index) => new()
     {

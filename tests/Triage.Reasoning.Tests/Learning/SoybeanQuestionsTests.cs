@@ -24,32 +24,32 @@ public class SoybeanQuestionsTests
 
     static IEnumerable<Asked> Questions(int fold)
     {
-        DependentFindings dependent = SoybeanJobs.Dependent(Cases, fold);
-        return SoybeanCases.Starts().Select((start, i) => (start, i)).Where(item => Cases.Rows[item.i].Fold == fold).Select(item => Ask(dependent, item.i, item.start));
+        SoybeanRanking ranking = SoybeanJobs.Ranking(Cases, fold);
+        return SoybeanCases.Starts().Select((start, i) => (start, i)).Where(item => Cases.Rows[item.i].Fold == fold).Select(item => Ask(ranking, item.i, item.start));
     }
 
-    static Asked Ask(DependentFindings dependent, int row, QuestionStart start)
+    static Asked Ask(SoybeanRanking ranking, int row, QuestionStart start)
     {
         var (cause, values, _) = Cases.Rows[row];
         List<CheckedFinding> seen = [.. start.Attributes.Select(a => new CheckedFinding(a, values[Array.IndexOf(Cases.Attributes, a)]))];
         List<string> open = [.. Cases.Attributes.Except(start.Attributes)];
         int questions = 0;
-        double[] posterior = [.. dependent.Posterior(seen)];
+        double[] posterior = ranking.Posterior(seen);
         for (; posterior.Max() < 0.9 && open.Count > 0; questions++)
         {
-            string next = open.MaxBy(attribute => dependent.Ask(seen, attribute).Sum(answer => answer.Chance * Worth(answer)))!;
+            string next = open.MaxBy(attribute => ranking.Ask(seen, attribute, Cases.Levels[Array.IndexOf(Cases.Attributes, attribute)]).Sum(answer => answer.Chance * Worth(answer.Posterior)))!;
             open.Remove(next);
             string value = values[Array.IndexOf(Cases.Attributes, next)];
             if (value == "") continue;
             seen.Add(new(next, value));
-            posterior = [.. dependent.Posterior(seen)];
+            posterior = ranking.Posterior(seen);
         }
         string answer = Cases.Classes[Array.IndexOf(posterior, posterior.Max())];
         return new(questions, answer == cause, start.BaselineQuestions, start.BaselineAnswer == cause);
     }
 
     /// <summary>Negative entropy.</summary>
-    static double Worth(Foreseen answer) => answer.Posterior.Sum(p => p > 0 ? p * Math.Log(p) : 0);
+    static double Worth(double[] posterior) => posterior.Sum(p => p > 0 ? p * Math.Log(p) : 0);
 
     sealed record Asked(int Questions, bool Right, int Baseline, bool BaselineRight);
 }

@@ -45,9 +45,9 @@ public class SoybeanTests
 
     static IEnumerable<Prediction> Dependent(int fold)
     {
-        DependentFindings dependent = SoybeanJobs.Dependent(Cases, fold);
+        SoybeanRanking ranking = SoybeanJobs.Ranking(Cases, fold);
         return Cases.Rows.Select((row, i) => (row, i)).Where(item => item.row.Fold == fold)
-            .Select(item => new Prediction(dependent.Posterior(SoybeanJobs.Job(Cases, item.row, item.i).Checked), Cases.ClassOf(item.row)));
+            .Select(item => new Prediction(ranking.Posterior(SoybeanJobs.Job(Cases, item.row, item.i).Checked), Cases.ClassOf(item.row)));
     }
 
     static IEnumerable<Prediction> Learnt(int fold)
