@@ -21,6 +21,10 @@ internal sealed class Desk(TextWriter output, TextWriter errors, TimeProvider cl
 
     public TimeProvider Clock => clock;
 
+    /// <summary>A line now and then while something takes long.</summary>
+    /// <param name="words">How far it is.</param>
+    public IProgress<T> Progress<T>(Func<T, string> words) => new ProgressLine<T>(errors, clock, words);
+
     /// <summary>A command that opens the bench once.</summary>
     /// <param name="inputs">Arguments in order, and options.</param>
     public Command Command(string name, string description, IEnumerable<Symbol> inputs, Func<Session, ExitCode> run) =>

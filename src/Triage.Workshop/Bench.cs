@@ -66,6 +66,12 @@ public sealed class Bench
     /// <param name="device">Only this device or class; null for all.</param>
     public Review Review(string? device = null) => new Reviewing(Notes).Of(device);
 
+    /// <summary>How good the forecasts of closed jobs were. Takes seconds the first time, nothing while no closed job changes.</summary>
+    public ForecastReview Forecasts(IProgress<ForecastProgress>? progress = null, CancellationToken stop = default) => new Forecasting(this).Of(progress, stop);
+
+    /// <summary>The same without waiting for it.</summary>
+    public Task<ForecastReview> ForecastsInBackground() => new Forecasting(this).InBackground();
+
     /// <summary>What a closed job changed in the knowledge: the same complaint without it and with it.</summary>
     public ImmutableArray<Taught> TaughtBy(Job job) => Closing.Taught(WithoutJob(job.Id), this, job);
 

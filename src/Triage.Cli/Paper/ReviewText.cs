@@ -22,6 +22,7 @@ internal static class ReviewText
             paper.Say($"{review.Rows.Length - take} more rows; --take shows more.");
         if (!review.OnHearsay.IsEmpty)
             paper.Say($"Cause only told or heard of: {string.Join(", ", review.OnHearsay)}");
+        paper.Say("How good the forecasts were: triage review --forecasts");
     }
 
     private static Text Cell(string text) => new(Plain.Line(text));

@@ -12,8 +12,6 @@ namespace Triage.Reasoning.Learning;
 /// </param>
 public sealed record PredictionScore(int Count, double Top1, double Top3, double LogLoss, double Brier, double CalibrationError)
 {
-    const int Bins = 15;
-
     public static PredictionScore Of(IEnumerable<Prediction> predictions)
     {
         Prediction[] all = [.. predictions];
@@ -24,12 +22,8 @@ public sealed record PredictionScore(int Count, double Top1, double Top3, double
             all.Average(p => p.Rank < 3 ? 1.0 : 0),
             all.Average(p => -Math.Log(Math.Max(p.Probabilities[p.Truth], 1e-15))),
             all.Average(p => p.Probabilities.Select((q, c) => Math.Pow(q - (c == p.Truth ? 1 : 0), 2)).Sum()),
-            CalibrationErrorOf(all));
+            ReliabilityBin.Of(all).Sum(bin => Math.Abs(bin.Right - bin.Confidence) * bin.Count / all.Length));
     }
-
-    static double CalibrationErrorOf(Prediction[] all) => all
-        .GroupBy(p => Math.Min((int)(Bins * p.Confidence), Bins - 1))
-        .Sum(bin => Math.Abs(bin.Average(p => p.Rank == 0 ? 1.0 : 0) - bin.Average(p => p.Confidence)) * bin.Count() / all.Length);
 }
 
 /// <summary>A forecast and what came true.</summary>

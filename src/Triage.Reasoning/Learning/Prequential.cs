@@ -18,15 +18,21 @@ public static class Prequential
     /// <param name="rank">
     /// P(fault | unit) by fault id under what is learned so far, for a unit without causes and actions; made to sum to 1 here. Faults left out get 0.
     /// </param>
+    /// <param name="latest">Only so many of the latest jobs are forecast; the others are only counted, all at once.</param>
+    /// <param name="forecasting">Told of each job before it is forecast.</param>
     /// <exception cref="ArgumentException">A note or job that cannot be, or a ranking of nothing: says which.</exception>
     public static ImmutableArray<Forecast> Run(
-        Knowledge knowledge, IEnumerable<JobRecord> jobs, LearnerSettings settings, Func<Learned, JobRecord, IReadOnlyDictionary<string, double>> rank)
+        Knowledge knowledge, IEnumerable<JobRecord> jobs, LearnerSettings settings, Func<Learned, JobRecord, IReadOnlyDictionary<string, double>> rank,
+        int latest = int.MaxValue, Action<JobRecord>? forecasting = null)
     {
         ImmutableArray<string> faults = [.. knowledge.Faults.Select(fault => fault.Id)];
-        Learned learned = Learner.Learn(knowledge, [], settings);
+        JobRecord[] ordered = [.. jobs.OrderBy(job => job.Closed).ThenBy(job => job.Id, StringComparer.Ordinal)];
+        int first = Math.Max(0, ordered.Length - latest);
+        Learned learned = Learner.Learn(knowledge, ordered[..first], settings);
         var forecasts = ImmutableArray.CreateBuilder<Forecast>();
-        foreach (JobRecord job in jobs.OrderBy(job => job.Closed).ThenBy(job => job.Id, StringComparer.Ordinal))
+        foreach (JobRecord job in ordered[first..])
         {
+            forecasting?.Invoke(job);
             if (!job.Causes.IsEmpty && job.Weight > 0) forecasts.Add(Of(learned, job, faults, rank));
             learned = learned.With(job);
             if (learned.RefitDue) learned = learned.Refit();

@@ -31,6 +31,7 @@ internal static class PageEndpoints
         pages.MapGet("/find", (HttpContext http) => PageResults.Of<FindPage>(new() { ["Asked"] = SearchAddress.Of(http.Request.Query) }));
         pages.MapGet("/notes/{id}", GetNote);
         pages.MapGet("/review", (string? device) => PageResults.Of<ReviewPage>(new() { ["Device"] = device }));
+        pages.MapGet("/review/forecasts", (LiveBench bench) => PageResults.Of<ForecastsPage>(new() { ["Work"] = bench.Current.ForecastsInBackground() }));
         pages.MapGet("/check", () => PageResults.Of<CheckPage>([]));
     }
 

@@ -1,5 +1,6 @@
 using System.Globalization;
 using System.Xml.Linq;
+using Triage.Reasoning.Learning;
 using Triage.Service.Pages.Pictures;
 using Xunit;
 
@@ -42,6 +43,21 @@ public class PicturesTests
     {
         var fill = XElement.Parse(IntervalBar.Svg(0.25, 0.75).Value).Elements("rect").Last();
         Assert.Equal(("25", "50"), (fill.Attribute("x")!.Value, fill.Attribute("width")!.Value));
+    }
+
+    [Fact]
+    public void A_reliability_diagram_has_a_dot_where_each_bin_lies_and_says_the_same_in_words()
+    {
+        ReliabilityBin[] bins = [new(0.2, 0.4, 4, 0.3, 0.25, new(0.1, 0.6)), new(0.8, 1, 16, 0.9, 0.75, new(0.5, 0.9))];
+        var svg = XElement.Parse(ReliabilityDiagram.Svg(bins).Value);
+        var dots = svg.Elements("circle").ToList();
+        Assert.Equal([("30", "75"), ("90", "25")], dots.Select(d => (d.Attribute("cx")!.Value, d.Attribute("cy")!.Value)));
+        Assert.True(Radius(dots[0]) < Radius(dots[1]));
+        Assert.Equal("M30 90V40", svg.Elements("path").First(p => (string?)p.Attribute("class") == "range").Attribute("d")!.Value);
+        Assert.Equal("30 % sure, 25 % right of 4; 90 % sure, 75 % right of 16", svg.Attribute("aria-label")!.Value);
+        Assert.Equal("No forecasts yet", XElement.Parse(ReliabilityDiagram.Svg([]).Value).Attribute("aria-label")!.Value);
+
+        static double Radius(XElement dot) => double.Parse(dot.Attribute("r")!.Value, CultureInfo.InvariantCulture);
     }
 
     /// <summary>A picture in which a comma stands for the decimal point is no picture.</summary>

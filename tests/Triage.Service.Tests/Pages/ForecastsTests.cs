@@ -1,0 +1,38 @@
+using Xunit;
+
+namespace Triage.Service.Tests.Pages;
+
+/// <summary>The page says that it is being worked out, and then what came of it, without any script.</summary>
+public sealed class ForecastsTests : IAsyncLifetime
+{
+    private ServedBench bench = null!;
+    private HttpClient browser = null!;
+
+    public async ValueTask InitializeAsync()
+    {
+        bench = await ServedBench.Start();
+        browser = new() { BaseAddress = bench.Address };
+    }
+
+    public async ValueTask DisposeAsync()
+    {
+        browser.Dispose();
+        await bench.DisposeAsync();
+    }
+
+    [Fact]
+    public async Task Scores_stand_beside_base_rates_and_the_diagram_says_in_words_what_it_draws()
+    {
+        var stop = TestContext.Current.CancellationToken;
+        Assert.Contains("href=\"/review/forecasts\"", await browser.GetStringAsync("/review", stop));
+        var page = await browser.GetStringAsync("/review/forecasts", stop);
+        for (var tries = 0; page.Contains("Look again", StringComparison.Ordinal) && tries < 120; tries++)
+        {
+            await Task.Delay(TimeSpan.FromSeconds(0.5), stop);
+            page = await browser.GetStringAsync("/review/forecasts", stop);
+        }
+
+        Assert.Matches("(?s)the bench.*base rates.*maximum entropy", page);
+        Assert.Matches("aria-label=\"[0-9]+ % sure, ", page);
+    }
+}
