@@ -22,6 +22,7 @@ public sealed class LiveBench : IAsyncDisposable
     /// <summary>The same jobs give the same suggestions.</summary>
     private const int TrainingSeed = 1;
 
+    private bool refitting;
     private Task training = Task.CompletedTask;
     private Task filling = Task.CompletedTask;
     private readonly List<Task> watching = [];
@@ -131,9 +132,37 @@ public sealed class LiveBench : IAsyncDisposable
         var notes = onlyJobs ? changed.Ids.Aggregate(Current.Notes, WithOrWithout) : books.Notebook;
         searched.Change(changed, books, notes, onlyJobs);
         if (onlyJobs)
-            Publish(notes, Current.Counted.Recounted(changed.Ids, notes, TrustOf), Current.Understands);
+            PublishJobs(notes, Current.Counted.Recounted(changed.Ids, notes, TrustOf));
         else
             PublishAnew(notes);
+    }
+
+    /// <summary>Fitting the epoch takes a second with ten thousand jobs: answers do not wait for it, the next snapshot has it.</summary>
+    private void PublishJobs(Notebook notes, CountedJobs counted)
+    {
+        Publish(notes, options.Watch ? counted : counted.Refitted(), Current.Understands);
+        if (!Current.Counted.RefitDue || refitting)
+            return;
+        refitting = true;
+        training = Task.WhenAll(training, Task.Run(Refit));
+    }
+
+    private void Refit()
+    {
+        while (true)
+        {
+            var counted = Current.Counted;
+            var refitted = counted.Refitted();
+            lock (changing)
+            {
+                var same = ReferenceEquals(Current.Counted, counted);
+                if (same && !closing.IsCancellationRequested)
+                    Publish(Current.Notes, refitted, Current.Understands);
+                refitting = Current.Counted.RefitDue && !closing.IsCancellationRequested;
+                if (!refitting)
+                    return;
+            }
+        }
     }
 
     private Notebook WithOrWithout(Notebook notes, string id) => books.Claiming(id) is [var only] ? notes.With(only) : notes.Without(id);
@@ -152,7 +181,7 @@ public sealed class LiveBench : IAsyncDisposable
         var recogniser = new Lazy<Recogniser>(() => Recogniser.Build(notes.Of<Finding>(), options.Watch ? null : ComplaintClassifier.Train(notes.Jobs, TrainingSeed)));
         Publish(notes, CountedJobs.Of(notes, TrustOf), recogniser);
         if (options.Watch)
-            training = Task.Run(() => LearnWords(notes));
+            training = Task.WhenAll(training, Task.Run(() => LearnWords(notes)));
     }
 
     /// <summary>Training takes a second or more: answers do not wait for it, the next snapshot has it. Nothing happens while there are too few jobs.</summary>

@@ -1,7 +1,6 @@
 using Triage.Reasoning.Inference;
 using Triage.Reasoning.Planning;
 using Triage.Reasoning.Tests.Inference;
-using Triage.Reasoning.Tests.Learning;
 using Triage.Reasoning.Tests.Planning;
 
 namespace Triage.Benchmarks;
@@ -17,7 +16,7 @@ internal static class Ratios
         Growth(to);
         Questions(to);
         Planner(to);
-        Learning(to);
+        LearningGrowth.Print(to);
     }
 
     private static void AgainstSlowWays(TextWriter to)
@@ -58,20 +57,6 @@ internal static class Ratios
         var exact = Measure.Median(problems, p => NextStep.Choose(p, PlannerBudget.Default));
         Line(to, "look-ahead with roll-out / exact programme (5 options)", Measure.Median(problems, p => NextStep.Choose(p, PlannerBudget.Default with { Exact = false })) / exact);
         Line(to, "every history / exact programme (5 options)", Measure.Median(problems, p => Oracle.Optimum(p), best: 1) / exact);
-    }
-
-    private static void Learning(TextWriter to)
-    {
-        var unit = OneMore(1_000);
-        Line(to, "one more job: on 10,000 jobs / on 1,000", OneMore(10_000) / unit);
-        Line(to, "one more job: on 100,000 jobs / on 1,000", OneMore(100_000) / unit);
-
-        static double OneMore(int jobs)
-        {
-            var learned = SmallBench.Learn(SmallBench.Random(1, jobs));
-            var next = Seeds.Select(s => SmallBench.Job($"next {s}", "fuse-open", ("lamp", "dark"))).ToArray();
-            return Measure.Median(next, learned.With);
-        }
     }
 
     private static IEnumerable<int> Seeds => Enumerable.Range(0, Cases);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Reasoning.Learning;
+using Triage.Search.Causes;
 using Triage.Workshop.Answers;
 using Triage.Workshop.Knowledge;
 using Triage.Workshop.Translating;
@@ -10,6 +11,8 @@ namespace Triage.Tools.Soybean;
 /// <summary>Held-out jobs ranked by what the other folds teach, read as P(cause | findings and exactly one listed fault).</summary>
 internal sealed class FoldRanking
 {
+    private const int Seed = 1;
+
     private readonly SoybeanCases cases;
     private readonly ImmutableArray<Job> held;
     private readonly Notebook notes;
@@ -33,6 +36,16 @@ internal sealed class FoldRanking
         var actions = new ActionsOfNotes(network, notes, counted.Learned);
         return [.. held.Select(job => Forecast(job, SingleCauses.Of(network, EvidenceFromJob.Of(job.Log, network, actions, notes), counted.Learned).Chances))];
     }
+
+    /// <summary>By a classifier trained on the other folds.</summary>
+    public ImmutableArray<Prediction> Discriminative(CauseTrainer trainer)
+    {
+        var classifier = CauseClassifier.Train([.. counted.InOrder.Select(r => new CauseExample(Known(r.Checked), r.Causes[0].Fault))], trainer, Seed)!;
+        var chances = classifier.Chances(held.Select(job => Known(job.Log.OfType<Saw>().Select(s => new CheckedFinding(s.Finding, s.Value)))));
+        return [.. held.Zip(chances, Forecast)];
+    }
+
+    private static ImmutableArray<string> Known(IEnumerable<CheckedFinding> seen) => [.. seen.Select(s => $"{s.Finding}={s.Value}")];
 
     private Prediction Forecast(Job job, ImmutableDictionary<string, double> chances) => new([.. cases.Causes.Select(c => chances[c])], Truth(job));
 

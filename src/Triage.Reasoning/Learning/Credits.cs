@@ -9,7 +9,7 @@ internal static class Credits
 {
     internal static IEnumerable<Credit> Of(JobRecord job, Estimates believed) =>
     [
-        .. OfCauses(job),
+        .. OfCauses(job, believed.Known),
         .. OfAmbient(job, believed.Known),
         .. OfLinks(job, believed),
         .. OutcomeCredits.Of(job, believed),
@@ -20,29 +20,37 @@ internal static class Credits
 
     internal static bool Together(JobRecord job) => job.Causes.Sum(cause => cause.Chance) > 1 + 1e-9;
 
-    static IEnumerable<Credit> OfCauses(JobRecord job)
+    static IEnumerable<Credit> OfCauses(JobRecord job, KnowledgeIndex known)
     {
         yield return new(new(Sum.Jobs, TallyKey.Everywhere), job.Weight);
         if (job.Causes.IsEmpty) yield break;
+        double[] own = OwnChances(job, known);
         double fresh = Math.Min(1, job.Causes.Where(cause => cause.WasNew).Sum(cause => cause.Chance));
         foreach (string scope in Scopes(job))
         {
             yield return new(new(Sum.Explained, scope), job.Weight);
             yield return new(new(Sum.New, scope), job.Weight * fresh);
-            foreach (JobCause cause in job.Causes)
-                yield return new(new(Sum.Share, scope, cause.Fault), job.Weight * cause.Chance);
+            for (int i = 0; i < own.Length; i++)
+                yield return new(new(Sum.Share, scope, job.Causes[i].Fault), job.Weight * own[i]);
         }
         for (int i = 0; i < job.Levels.Length; i++)
             yield return new(new(Sum.Below, i + 1 < job.Levels.Length ? job.Levels[i + 1] : TallyKey.Everywhere, job.Levels[i]), job.Weight);
-        if (Together(job)) yield return new(new(Sum.Double, TallyKey.Everywhere), job.Weight * ChanceOfTwo(job));
+        if (Together(job)) yield return new(new(Sum.Double, TallyKey.Everywhere), job.Weight * ChanceOfTwo(own));
     }
 
+    /// <summary>Chance of each cause that it was there and followed from no other: damage that followed is no cause of its own.</summary>
+    static double[] OwnChances(JobRecord job, KnowledgeIndex known) => !Together(job)
+        ? [.. job.Causes.Select(cause => cause.Chance)]
+        : [.. job.Causes.Select(cause => job.Causes
+            .Where(other => other.Fault != cause.Fault && known.LeadsTo(other.Fault, cause.Fault) && !known.LeadsTo(cause.Fault, other.Fault))
+            .Aggregate(cause.Chance, (chance, other) => chance * (1 - other.Chance)))];
+
     /// <summary>P(at least two) of independent causes.</summary>
-    static double ChanceOfTwo(JobRecord job)
+    static double ChanceOfTwo(double[] chances)
     {
         double none = 1, one = 0;
-        foreach (JobCause cause in job.Causes)
-            (none, one) = (none * (1 - cause.Chance), one * (1 - cause.Chance) + none * cause.Chance);
+        foreach (double chance in chances)
+            (none, one) = (none * (1 - chance), one * (1 - chance) + none * chance);
         return 1 - none - one;
     }
 

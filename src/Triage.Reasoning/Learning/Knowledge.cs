@@ -21,6 +21,9 @@ public sealed record Knowledge
 public sealed record KnownFault(string Id, string? Group, double Share, double ShareWeight)
 {
     public ImmutableArray<KnownLink> Shows { get; init; } = [];
+
+    /// <summary>Faults that follow from it as damage.</summary>
+    public ImmutableArray<string> LeadsTo { get; init; } = [];
 }
 
 /// <param name="Finding">Finding id.</param>

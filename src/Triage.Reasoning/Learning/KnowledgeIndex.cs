@@ -30,6 +30,17 @@ internal sealed class KnowledgeIndex
 
     internal KnownFault? Fault(string id) => faults.GetValueOrDefault(id);
 
+    /// <summary>Whether damage leads from one fault to another, over others if need be.</summary>
+    internal bool LeadsTo(string from, string to)
+    {
+        var reached = new HashSet<string> { from };
+        var next = new Queue<string>([from]);
+        while (next.TryDequeue(out string? fault))
+            foreach (string follows in Fault(fault)?.LeadsTo ?? [])
+                if (reached.Add(follows)) next.Enqueue(follows);
+        return reached.Contains(to) && from != to;
+    }
+
     internal KnownFinding? Finding(string id) => findings.GetValueOrDefault(id);
 
     /// <summary>Values of all findings numbered through; null for one that the notes do not know.</summary>

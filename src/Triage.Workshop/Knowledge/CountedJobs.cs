@@ -6,8 +6,9 @@ using Triage.Workshop.Translating;
 namespace Triage.Workshop.Knowledge;
 
 /// <summary>
-/// Learned numbers, and what each closed job told them. Immutable. A job closed last costs the same however many there are; one
-/// changed among those that the epoch was fitted to has the epoch fitted anew, so that the numbers are those of learning from nothing.
+/// Learned numbers, and what each closed job told them. Immutable. A job closed, changed or gone costs the same however many there are. When
+/// one changes among those that the epoch was fitted to, or there are a tenth more, the epoch is to be fitted anew, which costs more with
+/// more jobs and can wait: then the numbers are those of learning from nothing.
 /// </summary>
 /// <param name="Records">What each counted job tells, by job id.</param>
 /// <param name="InOrder">The same in the order in which epochs are fitted.</param>
@@ -15,6 +16,12 @@ internal sealed record CountedJobs(Learned Learned, ImmutableDictionary<string, 
 {
     private static readonly IComparer<JobRecord> Canonical = Comparer<JobRecord>.Create((a, b) =>
         a.Closed.CompareTo(b.Closed) is var byDate and not 0 ? byDate : string.CompareOrdinal(a.Id, b.Id));
+
+    /// <summary>The epoch is not the one that learning from nothing would fit.</summary>
+    public bool RefitDue { get; private init; }
+
+    /// <summary>The same jobs under the epoch that is theirs.</summary>
+    public CountedJobs Refitted() => RefitDue ? this with { Learned = Learned.Refit(), RefitDue = false } : this;
 
     /// <summary>Learns everything anew: when the knowledge notes changed, or at the start.</summary>
     public static CountedJobs Of(Notebook notes, Func<Job, double> trust)
@@ -30,7 +37,7 @@ internal sealed record CountedJobs(Learned Learned, ImmutableDictionary<string, 
     /// <param name="notes">The notes as they are now.</param>
     public CountedJobs Recounted(IEnumerable<string> ids, Notebook notes, Func<Job, double> trust)
     {
-        var (counted, refit) = (this, false);
+        var (counted, refit) = (this, RefitDue);
         foreach (var id in ids)
         {
             var before = counted.Records.GetValueOrDefault(id);
@@ -43,7 +50,7 @@ internal sealed record CountedJobs(Learned Learned, ImmutableDictionary<string, 
             refit |= counted.WasFittedTo(after);
         }
 
-        return refit || counted.Learned.RefitDue ? counted with { Learned = counted.Learned.Refit() } : counted;
+        return counted with { RefitDue = refit || counted.Learned.RefitDue };
     }
 
     /// <summary>One job less, under the same epoch.</summary>

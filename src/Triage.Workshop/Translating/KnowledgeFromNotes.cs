@@ -41,6 +41,7 @@ internal static class KnowledgeFromNotes
                 .Where(findings.ContainsKey)
                 .Select(id => (Id: id, Link: LinkOfNotes.Of(fault, findings[id], findings[id].Ambient().Ambient, notes.Today)!))
                 .Select(l => new KnownLink(l.Id, l.Link.Produces, l.Link.Weight))],
+            LeadsTo = [.. fault.LeadsTo.Select(l => notes.Today(l.Fault))],
         };
     }
 

@@ -83,6 +83,22 @@ public class SharesTests
     }
 
     [Fact]
+    public void DamageThatFollowed_IsNoSecondCause()
+    {
+        KnownFault fuse = Notes.Faults[0], regulator = Notes.Faults[1] with { LeadsTo = [fuse.Id] };
+        Knowledge tied = Notes with { Faults = [fuse, regulator, .. Notes.Faults[2..]] };
+        JobRecord[] jobs = [.. Enumerable.Range(0, 20).Select(i => Job($"{i}", regulator.Id) with { Causes = [new(regulator.Id), new(fuse.Id)] })];
+        JobRecord[] alone = [.. jobs.Select(job => job with { Causes = [new(regulator.Id)] })];
+
+        Learned learned = Learner.Learn(tied, jobs, Fixed), expected = Learner.Learn(tied, alone, Fixed);
+
+        Assert.Equal(expected.Share(fuse.Id, OwnDevice), learned.Share(fuse.Id, OwnDevice));
+        Assert.Equal(expected.IndependentFaults, learned.IndependentFaults, 12);
+        // without the tie they are two causes
+        Assert.True(Learner.Learn(Notes, jobs, Fixed).IndependentFaults > 2 * learned.IndependentFaults);
+    }
+
+    [Fact]
     public void IndependentFaults_RiseWithJobsThatHadTwoCauses()
     {
         JobRecord both = Job("1", "fuse-open") with { Causes = [new("fuse-open"), new("regulator-short")] };
