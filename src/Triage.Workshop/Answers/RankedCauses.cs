@@ -26,7 +26,7 @@ internal sealed class RankedCauses(Bench bench, Answering answering, Job job, Re
             .ToList();
         var network = reasoned.Network.Network;
         var intervals = CredibleIntervals.Of(network, reasoned.Evidence.Evidence, Level).Faults.ToDictionary(i => i.Key, i => reasoned.Moved(i.Key, i.Value), StringComparer.Ordinal);
-        var weights = MovedWeights.Of(reasoned, WeightOfEvidence.Of(network, reasoned.Evidence.Evidence));
+        var weights = MovedWeights.Of(reasoned);
         return [.. ranked.Select((c, rank) => Cause(c.Fault, c.Probability, rank, intervals, weights))];
     }
 
