@@ -81,8 +81,16 @@ internal static class RecordFromJob
         }).OfType<TriedAction>()];
 
     /// <param name="asLogged">The id under which its holding was recorded.</param>
-    private static TriedAction Tried(string action, string asLogged, Effect effect, DateTimeOffset at, Job job) =>
-        new(action, Works(effect), StillHeld(asLogged, job), QuietDays(at, job));
+    private static TriedAction Tried(string action, string asLogged, Effect effect, DateTimeOffset at, Job job) => ComebackAfter(at, effect, job) is { } back
+        ? new(action, Works(effect), false, Math.Max(0, (back - at).TotalDays))
+        : new(action, Works(effect), StillHeld(asLogged, job), QuietDays(at, job));
+
+    /// <summary>When the fault was back that the last action which worked had mended; null when nobody said so.</summary>
+    private static DateTimeOffset? ComebackAfter(DateTimeOffset at, Effect effect, Job job)
+    {
+        var last = job.Log.LastOrDefault(e => e is ResetTried { Effect: Effect.Works } or Fixed { Effect: Effect.Works } or Swapped { Effect: Effect.Works });
+        return effect == Effect.Works && last?.At == at ? job.FollowUps.Where(f => f.CameBack).Select(f => (DateTimeOffset?)f.On).Min() : null;
+    }
 
     private static string GeneralForm(string reset, Notebook notes) =>
         notes.Find<Reset>(reset) is { } known ? known.FormOf ?? known.Id : reset;
