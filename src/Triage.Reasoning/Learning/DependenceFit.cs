@@ -18,51 +18,71 @@ internal sealed class DependenceFit
 
     readonly Estimates believed;
     readonly ImmutableArray<string> parents;
+    readonly ImmutableArray<string> causes;
+    readonly PairTable pairs;
     readonly List<double> independent = [];
     readonly List<double>[] dependent = [.. Candidates.Select(_ => new List<double>())];
 
-    DependenceFit(Estimates believed, ImmutableArray<string> parents) => (this.believed, this.parents) = (believed, parents);
+    DependenceFit(Estimates believed, ImmutableArray<string> parents, SoleCause[] cases)
+    {
+        (this.believed, this.parents) = (believed, parents);
+        causes = [.. cases.Select(one => one.Fault).Distinct().Order(StringComparer.Ordinal)];
+        pairs = new(believed.Known, causes, cases, parents);
+    }
 
     /// <param name="believed">What was learned from the same jobs.</param>
     internal static Dependence Best(Estimates believed, IReadOnlyList<JobRecord> jobs)
     {
         JobRecord[] sole = [.. jobs.Where(job => PairCredits.IsSole(job, believed.Known))];
-        sole = [.. sole.Where((_, i) => i % (1 + sole.Length / MostJobs) == 0)];
-        if (sole.Length < FewestJobs) return Dependence.None;
-        var cases = sole.ToLookup(
-            job => job.Levels.IsEmpty ? "" : job.Levels[^1],
-            job => new SoleCause(job.Causes[0].Fault, PairCredits.Known(job, believed.Known), job.Weight));
-        ImmutableArray<string> parents = ParentChoice.Of([.. cases.SelectMany(alike => alike)]);
+        SoleCause[] cases =
+        [
+            .. sole.Where((_, i) => i % (1 + sole.Length / MostJobs) == 0)
+                .Select(job => new SoleCause(job.Causes[0].Fault, PairCredits.Known(job, believed.Known), job.Weight) { Levels = job.Levels }),
+        ];
+        if (cases.Length < FewestJobs) return Dependence.None;
+        ImmutableArray<string> parents = ParentChoice.Of(cases);
         if (parents.IsEmpty) return Dependence.None;
-        var fit = new DependenceFit(believed, parents);
-        foreach (var alike in cases) fit.Score([.. alike], alike.Key.Length == 0 ? [] : [alike.Key]);
+        var fit = new DependenceFit(believed, parents, cases);
+        foreach (var alike in cases.GroupBy(one => one.Levels.LastOrDefault("")))
+        {
+            int[] met = [.. alike.Select(one => fit.causes.IndexOf(one.Fault)).Distinct().Order()];
+            foreach (SoleCause one in alike) fit.Score(one, met);
+        }
         return fit.Choose();
     }
 
-    /// <summary>Jobs of one class of machines among the causes met there.</summary>
-    void Score(SoleCause[] cases, ImmutableArray<string> levels)
+    /// <summary>Among the causes met in the same class of machines.</summary>
+    void Score(SoleCause one, int[] met)
     {
-        ImmutableArray<string> causes = [.. cases.Select(one => one.Fault).Distinct().Order(StringComparer.Ordinal)];
-        double[] logShares = [.. believed.Shares(causes, levels).Mean.Select(Math.Log)];
-        var table = new PairTable(causes, cases, parents);
-        LinkValue[][] links = [.. causes.Select(cause => table.Values.Select(value => LinkValue.Of(believed, cause, value, levels)).ToArray())];
-        foreach (SoleCause one in cases)
+        double[] logShares = [.. believed.Shares([.. met.Select(c => causes[c])], one.Levels).Mean.Select(Math.Log)];
+        int truth = Array.IndexOf(met, causes.IndexOf(one.Fault));
+        int[] known = [.. Enumerable.Range(0, one.Seen.Length).Where(j => parents.Contains(one.Seen[j].Finding))];
+        int[] value = [.. one.Seen.Select(seen => believed.Known.NeededFinding(seen.Finding).Values.IndexOf(seen.Value))];
+        double[][][]
+            here = Rows(one, met),
+            counted = [.. met.Select(c => one.Seen.Select(child => pairs.Alone(c, child, causes[c] == one.Fault ? one.Weight : 0)).ToArray())];
+        double[][] alone = [.. here.Select(row => row.Select((chances, k) => chances[value[k]]).ToArray())];
+        double[][][][] beside = [.. met.Select(c => known.Select(j => one.Seen.Select(child =>
+            pairs.Beside(c, one.Seen[j], child, causes[c] == one.Fault ? one.Weight : 0)).ToArray()).ToArray())];
+        independent.Add(Loss(one, logShares, [.. alone.Select(own => own.Sum(Math.Log))], truth, 1));
+        foreach (double kappa in Kappas)
         {
-            int[] values = table.Of(one);
-            int[] known = [.. Enumerable.Range(0, values.Length).Where(j => parents.Contains(one.Seen[j].Finding))];
-            int truth = causes.IndexOf(one.Fault);
-            double[][] alone = [.. links.Select((row, c) => values.Select(v => row[v].Without(c == truth ? one.Weight : 0)).ToArray())];
-            independent.Add(Loss(one, logShares, [.. alone.Select(own => own.Sum(Math.Log))], truth, 1));
-            foreach (double kappa in Kappas)
-            {
-                double[] logs = [.. alone.Select((own, c) => OneDependence.LogLikelihood(own, known, parents.Length, kappa,
-                    (j, k) => table.Beside(c, values[j], values[k], c == truth ? one.Weight : 0)))];
-                for (int m = 0; m < Candidates.Length; m++)
-                    if (Candidates[m].Kappa == kappa)
-                        dependent[m].Add(Loss(one, logShares, logs, truth, new Dependence(parents, kappa, Candidates[m].Reach).Temperature(values.Length)));
-            }
+            double[] logs = [.. alone.Select((own, c) => OneDependence.LogLikelihood(own, known, parents.Length,
+                (j, k) => OneDependence.Conditional(here[c][k], counted[c][k], beside[c][Array.IndexOf(known, j)][k], kappa, value[k])))];
+            for (int m = 0; m < Candidates.Length; m++)
+                if (Candidates[m].Kappa == kappa)
+                    dependent[m].Add(Loss(one, logShares, logs, truth, new Dependence(parents, kappa, Candidates[m].Reach).Temperature(one.Seen.Length)));
         }
     }
+
+    /// <summary>P(value | only this cause) by cause and finding seen, with this job left out where it was counted.</summary>
+    double[][][] Rows(SoleCause one, int[] met) => [.. met.Select(c => one.Seen.Select(seen =>
+    {
+        Distribution link = SeenAlone.Of(believed, causes[c], seen.Finding, one.Levels);
+        return causes[c] == one.Fault
+            ? SeenAlone.Without(link, believed.Known.NeededFinding(seen.Finding).Values.IndexOf(seen.Value), one.Weight)
+            : SeenAlone.Chances(link);
+    }).ToArray())];
 
     Dependence Choose()
     {
@@ -83,21 +103,4 @@ internal sealed class DependenceFit
         double mean = each.Average();
         return Math.Sqrt(each.Sum(x => (x - mean) * (x - mean)) / (each.Length - 1) / each.Length);
     }
-}
-
-/// <summary>P(value | only this cause) with the jobs behind it, by which one of them can be left out.</summary>
-internal readonly record struct LinkValue(double Chance, double Weight)
-{
-    // what no job and no note has is rare, not impossible
-    const double Rarest = 1e-6;
-
-    internal static LinkValue Of(Estimates estimates, string fault, CheckedFinding seen, ImmutableArray<string> levels)
-    {
-        Distribution link = estimates.Seen(fault, seen.Finding, levels) ?? estimates.Ambient(seen.Finding);
-        return new(link.Mean[estimates.Known.NeededFinding(seen.Finding).Values.IndexOf(seen.Value)], link.Weight);
-    }
-
-    /// <summary>As if jobs of this weight that showed the value had not been counted: a Dirichlet gives back what it was given.</summary>
-    internal double Without(double jobs) =>
-        Math.Max(Rarest, jobs == 0 || double.IsPositiveInfinity(Weight) || Weight <= jobs ? Chance : (Chance * Weight - jobs) / (Weight - jobs));
 }

@@ -15,7 +15,7 @@ public sealed class DependentFindings
 
     // asked for again and again while evidence is left out and in; what they are never changes
     readonly ConcurrentDictionary<(string Fault, int Value), double> alone = new();
-    readonly ConcurrentDictionary<(string Fault, int Parent, int Child), (double Seen, double Of)> pairs = new();
+    readonly ConcurrentDictionary<(string Fault, int Parent, int Child), double> given = new();
 
     internal DependentFindings(Estimates estimates, Dependence strength, ImmutableArray<string> levels) => (this.estimates, Strength, this.levels) = (estimates, strength, levels);
 
@@ -27,10 +27,7 @@ public sealed class DependentFindings
     {
         CheckedFinding[] known = [.. seen.Where(Known)];
         int[] parents = [.. Enumerable.Range(0, known.Length).Where(j => Strength.Parents.Contains(known[j].Finding))];
-        int[] values = [.. known.Select(s => estimates.Known.Number(s)!.Value)];
-        return OneDependence.LogLikelihood(
-            [.. known.Select((s, i) => alone.GetOrAdd((fault, values[i]), _ => Alone(fault, s)))], parents, Strength.Parents.Length, Strength.Kappa,
-            (j, k) => pairs.GetOrAdd((fault, values[j], values[k]), _ => estimates.Beside(fault, known[j], known[k])));
+        return OneDependence.LogLikelihood([.. known.Select(s => Alone(fault, s))], parents, Strength.Parents.Length, (j, k) => Given(fault, known[j], known[k]));
     }
 
     /// <summary>Pairs among the findings that this cause shows together far more often than each alone: the second is hardly news after the first.</summary>
@@ -42,18 +39,28 @@ public sealed class DependentFindings
             .. from parent in known.Where(s => Strength.Parents.Contains(s.Finding))
                from child in known
                where parent.Finding != child.Finding
-               let beside = estimates.Beside(fault, parent, child)
+               let jobs = estimates.Beside(fault, parent, child)[estimates.Known.NeededFinding(child.Finding).Values.IndexOf(child.Value)]
                let alone = Alone(fault, child)
-               let usual = OneDependence.Conditional(alone, Strength.Kappa, beside)
-               where beside.Seen >= ComeTogether.FewestJobs && alone <= ComeTogether.RareAlone && usual >= ComeTogether.UsualBeside
+               let usual = Given(fault, parent, child)
+               where jobs >= ComeTogether.FewestJobs && alone <= ComeTogether.RareAlone && usual >= ComeTogether.UsualBeside
                orderby usual / alone descending, parent.Finding, child.Finding
-               select new ComeTogether(parent, child, beside.Seen),
+               select new ComeTogether(parent, child, jobs),
         ];
     }
 
     bool Known(CheckedFinding seen) => estimates.Known.Number(seen) is not null;
 
-    double Alone(string fault, CheckedFinding seen) => LinkValue.Of(estimates, fault, seen, levels).Without(0);
+    double Alone(string fault, CheckedFinding seen) => alone.GetOrAdd((fault, Number(seen)), _ => Row(fault, seen.Finding)[Value(seen)]);
+
+    double Given(string fault, CheckedFinding parent, CheckedFinding child) => given.GetOrAdd((fault, Number(parent), Number(child)), _ => OneDependence.Conditional(
+        Row(fault, child.Finding), estimates.LinkCounts(estimates.Known.NeededFinding(child.Finding), fault, TallyKey.Everywhere),
+        estimates.Beside(fault, parent, child), Strength.Kappa, Value(child)));
+
+    double[] Row(string fault, string finding) => SeenAlone.Chances(SeenAlone.Of(estimates, fault, finding, levels));
+
+    int Number(CheckedFinding seen) => estimates.Known.Number(seen)!.Value;
+
+    int Value(CheckedFinding seen) => estimates.Known.NeededFinding(seen.Finding).Values.IndexOf(seen.Value);
 }
 
 /// <summary>Two findings that usually come together when one cause is there.</summary>

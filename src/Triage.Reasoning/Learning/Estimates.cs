@@ -105,11 +105,11 @@ internal sealed class Estimates(KnowledgeIndex known, Tally tally, Pooling pooli
     internal double[] LinkCounts(KnownFinding finding, string fault, string scope) =>
         [.. finding.Values.Select(value => tally[new(Sum.Link, scope, fault, finding.Id, value)])];
 
-    /// <summary>How often the cause showed the pair, and how often the second finding was checked beside the first's value.</summary>
-    internal (double Seen, double Of) Beside(string fault, CheckedFinding parent, CheckedFinding child)
+    /// <summary>How often the cause showed each value of the second finding beside the first's value, in jobs.</summary>
+    internal double[] Beside(string fault, CheckedFinding parent, CheckedFinding child)
     {
         TallyKey key = PairCredits.Key(fault, parent, child);
-        return (tally[key], known.NeededFinding(child.Finding).Values.Sum(value => tally[key with { Value = value }]));
+        return [.. known.NeededFinding(child.Finding).Values.Select(value => tally[key with { Value = value }])];
     }
 
     internal Estimate? Works(string action, string fault) => Outcome(Sum.Works, action, fault, known.Clearing(action, fault)?.Works);

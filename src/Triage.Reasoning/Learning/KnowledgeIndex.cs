@@ -8,7 +8,7 @@ internal sealed class KnowledgeIndex
     readonly ILookup<string, KnownFault> groups;
     readonly Dictionary<(string Fault, string Finding), KnownLink> links = [];
     readonly Dictionary<(string Action, string Fault), KnownClearing> clearings = [];
-    readonly Dictionary<CheckedFinding, int> values = [];
+    readonly Dictionary<CheckedFinding, int> numbers = [];
 
     internal KnowledgeIndex(Knowledge knowledge)
     {
@@ -18,7 +18,7 @@ internal sealed class KnowledgeIndex
         groups = knowledge.Faults.Where(fault => fault.Group is not null).ToLookup(fault => fault.Group!);
         foreach (KnownFinding finding in knowledge.Findings) Check(finding);
         foreach (KnownFinding finding in knowledge.Findings)
-            foreach (string value in finding.Values) values.TryAdd(new(finding.Id, value), values.Count);
+            foreach (string value in finding.Values) numbers.TryAdd(new(finding.Id, value), numbers.Count);
         foreach (KnownFault fault in knowledge.Faults) Add(fault);
         foreach (KnownAction action in knowledge.Actions) Add(action);
     }
@@ -43,8 +43,11 @@ internal sealed class KnowledgeIndex
 
     internal KnownFinding? Finding(string id) => findings.GetValueOrDefault(id);
 
-    /// <summary>Values of all findings numbered through; null for one that the notes do not know.</summary>
-    internal int? Number(CheckedFinding seen) => values.TryGetValue(seen, out int number) ? number : null;
+    /// <summary>How many values all findings have together.</summary>
+    internal int Values => numbers.Count;
+
+    /// <summary>Values of all findings numbered through, those of one finding in a row; null for one that the notes do not know.</summary>
+    internal int? Number(CheckedFinding seen) => numbers.TryGetValue(seen, out int number) ? number : null;
 
     internal KnownFinding NeededFinding(string id) => Finding(id)
         ?? throw new ArgumentException($"The notes know no finding '{id}'; add it to them first.");

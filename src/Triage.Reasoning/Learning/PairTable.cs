@@ -2,49 +2,44 @@ using System.Collections.Immutable;
 
 namespace Triage.Reasoning.Learning;
 
-/// <summary>Pairs of values counted in arrays, for fitting; causes and values by number.</summary>
+/// <summary>Pairs of values counted in arrays, for fitting; causes by index, values by the number that the notes give them.</summary>
 internal sealed class PairTable
 {
-    readonly Dictionary<CheckedFinding, int> numbers = [];
-    readonly List<int> findingOf = [];
+    readonly KnowledgeIndex known;
     readonly double[]?[][] rows;
-    readonly double[]?[][] checks;
+    readonly double[][] alone;
 
-    internal PairTable(ImmutableArray<string> causes, IReadOnlyList<SoleCause> cases, ImmutableArray<string> parents)
+    internal PairTable(KnowledgeIndex known, ImmutableArray<string> causes, IReadOnlyList<SoleCause> cases, ImmutableArray<string> parents)
     {
-        var findings = new Dictionary<string, int>();
-        foreach (CheckedFinding value in cases.SelectMany(one => one.Seen))
-            if (numbers.TryAdd(value, numbers.Count))
-            {
-                findings.TryAdd(value.Finding, findings.Count);
-                findingOf.Add(findings[value.Finding]);
-            }
-        rows = [.. causes.Select(_ => new double[]?[numbers.Count])];
-        checks = [.. causes.Select(_ => new double[]?[numbers.Count])];
-        foreach (SoleCause one in cases) Add(one, causes.IndexOf(one.Fault), parents, findings.Count);
-    }
-
-    /// <summary>All values met, by number.</summary>
-    internal IEnumerable<CheckedFinding> Values => numbers.OrderBy(n => n.Value).Select(n => n.Key);
-
-    internal int[] Of(SoleCause one) => [.. one.Seen.Select(value => numbers[value])];
-
-    /// <summary>How often the cause showed the pair, and how often the second finding was checked beside the first's value, some left out of both.</summary>
-    internal (double Seen, double Of) Beside(int cause, int parent, int child, double without) => rows[cause][parent] is { } row
-        ? (Math.Max(0, row[child] - without), Math.Max(0, checks[cause][parent]![findingOf[child]] - without))
-        : (0, 0);
-
-    void Add(SoleCause one, int cause, ImmutableArray<string> parents, int findings)
-    {
-        foreach (CheckedFinding parent in one.Seen.Where(seen => parents.Contains(seen.Finding)))
+        this.known = known;
+        rows = [.. causes.Select(_ => new double[]?[known.Values])];
+        alone = [.. causes.Select(_ => new double[known.Values])];
+        foreach (SoleCause one in cases)
         {
-            int p = numbers[parent];
-            double[] row = rows[cause][p] ??= new double[numbers.Count], check = checks[cause][p] ??= new double[findings];
-            foreach (CheckedFinding child in one.Seen)
+            foreach (CheckedFinding seen in one.Seen) alone[causes.IndexOf(one.Fault)][known.Number(seen)!.Value] += one.Weight;
+            foreach (CheckedFinding parent in one.Seen.Where(seen => parents.Contains(seen.Finding)))
             {
-                row[numbers[child]] += one.Weight;
-                check[findingOf[numbers[child]]] += one.Weight;
+                double[] row = rows[causes.IndexOf(one.Fault)][known.Number(parent)!.Value] ??= new double[known.Values];
+                foreach (CheckedFinding child in one.Seen) row[known.Number(child)!.Value] += one.Weight;
             }
         }
+    }
+
+    /// <summary>How often the cause showed each value of a finding, some jobs that showed one of them left out.</summary>
+    internal double[] Alone(int cause, CheckedFinding child, double without) => Values(alone[cause], child, without);
+
+    /// <summary>How often each value of a finding was seen beside the parent's, some jobs that showed one of them left out.</summary>
+    internal double[] Beside(int cause, CheckedFinding parent, CheckedFinding child, double without) =>
+        Values(rows[cause][known.Number(parent)!.Value] ?? [], child, without);
+
+    double[] Values(double[] row, CheckedFinding child, double without)
+    {
+        KnownFinding finding = known.NeededFinding(child.Finding);
+        int own = finding.Values.IndexOf(child.Value);
+        var seen = new double[finding.Values.Length];
+        if (row.Length == 0) return seen;
+        Array.Copy(row, known.Number(child)!.Value - own, seen, 0, seen.Length);
+        if (without > 0) seen[own] = Math.Max(0, seen[own] - without);
+        return seen;
     }
 }

@@ -54,4 +54,7 @@ internal static class ParentChoice
 }
 
 /// <summary>A job with one sure cause that the notes list.</summary>
-internal sealed record SoleCause(string Fault, CheckedFinding[] Seen, double Weight);
+internal sealed record SoleCause(string Fault, CheckedFinding[] Seen, double Weight)
+{
+    internal required ImmutableArray<string> Levels { get; init; }
+}

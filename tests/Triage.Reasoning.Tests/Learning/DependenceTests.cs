@@ -45,11 +45,21 @@ public class DependenceTests
         JobRecord[] jobs = [.. Coupled(2, 400)];
         Learned learned = Learn(jobs);
         var dependent = learned.Dependent(Levels)!;
-        double Alone(CheckedFinding seen) => learned.Seen("supply", seen.Finding, Levels)!.Mean[Notes.Findings.Single(f => f.Id == seen.Finding).Values.IndexOf(seen.Value)];
+        double[] At(CheckedFinding seen) => [.. learned.Seen("supply", seen.Finding, Levels)!.Mean];
+        ImmutableArray<string> Values(CheckedFinding seen) => Notes.Findings.Single(f => f.Id == seen.Finding).Values;
+        double Alone(CheckedFinding seen) => At(seen)[Values(seen).IndexOf(seen.Value)];
         double Beside(CheckedFinding parent, CheckedFinding child)
         {
-            var both = jobs.Where(job => job.Causes[0].Fault == "supply" && job.Checked.Contains(parent) && job.Checked.Any(c => c.Finding == child.Finding)).ToArray();
-            return (both.Count(job => job.Checked.Contains(child)) + dependent.Strength.Kappa * Alone(child)) / (both.Length + dependent.Strength.Kappa);
+            double kappa = dependent.Strength.Kappa;
+            var all = jobs.Where(job => job.Causes[0].Fault == "supply" && job.Checked.Any(c => c.Finding == child.Finding)).ToArray();
+            var both = all.Where(job => job.Checked.Contains(parent)).ToArray();
+            // what the pair changes, times what is usual
+            double[] lifted = [.. At(child).Zip(Values(child), (p, value) =>
+            {
+                double usual = (all.Count(job => job.Checked.Contains(child with { Value = value })) + kappa * p) / (all.Length + kappa);
+                return p * (both.Count(job => job.Checked.Contains(child with { Value = value })) / usual + kappa);
+            })];
+            return lifted[Values(child).IndexOf(child.Value)] / lifted.Sum();
         }
 
         CheckedFinding[] seen = [Dark, Silent, Hum];
