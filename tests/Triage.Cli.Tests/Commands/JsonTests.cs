@@ -42,6 +42,7 @@ public sealed class JsonTests : IDisposable
         Has(found, "total", "hits", "counts", "notice");
         Has(found.All("hits")[0], "id", "kind", "title", "score", "passages", "matched", "outcome", "fix", "date");
         Has(await bench.Json("review"), "rows", "closedJobs", "onHearsay");
+        Has(await bench.Json("review", "--forecasts"), "jobs", "scores", "reliability", "remarks");
         Has(await bench.Json("note", "chime"), "id", "kind", "name", "book", "file", "text");
         Has(await bench.Json("check"), "notes", "errors", "warnings", "hints", "problems");
     }
