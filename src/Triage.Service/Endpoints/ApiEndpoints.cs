@@ -25,6 +25,8 @@ internal static class ApiEndpoints
         api.MapGet("/notes/{id}", GetNote).WithTags("find").WithSummary("One note.").ProducesProblem(404);
         api.MapGet("/review", (LiveBench bench, string? device) => new Tagged<WireReview>(WireReview.Of(bench.Current.Review(device))))
             .WithTags("review").WithSummary("Which fixes resolved which symptoms; of one device or class, or of all.");
+        api.MapGet("/review/forecasts", async (LiveBench bench) => new Tagged<WireForecasts>(WireForecasts.Of(await bench.Current.ForecastsInBackground())))
+            .WithTags("review").WithSummary("How good the forecasts of closed jobs were; takes seconds the first time.");
         api.MapGet("/check", (LiveBench bench) => new Tagged<WireProblem[]>([.. bench.Current.Problems.Select(WireProblem.Of)]))
             .WithTags("review").WithSummary("What is wrong with the notes, by file, line and column.");
         api.MapJobs();
