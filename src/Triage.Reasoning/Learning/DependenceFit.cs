@@ -9,8 +9,9 @@ namespace Triage.Reasoning.Learning;
 /// </summary>
 internal sealed class DependenceFit
 {
-    // jobs beyond these are passed over evenly: they would cost more than they tell
+    // jobs beyond these are passed over evenly: they would cost more than they tell; fewer with many causes, so that a fit takes about a second
     const int MostJobs = 1000;
+    const int MostJobsTimesCauses = 40_000;
     const int FewestJobs = 30;
     static readonly double[] Kappas = [1, 4, 16];
     static readonly double[] Reaches = [double.PositiveInfinity, 50, 35, 25];
@@ -34,9 +35,10 @@ internal sealed class DependenceFit
     internal static Dependence Best(Estimates believed, IReadOnlyList<JobRecord> jobs)
     {
         JobRecord[] sole = [.. jobs.Where(job => PairCredits.IsSole(job, believed.Known))];
+        int most = Math.Clamp(MostJobsTimesCauses / Math.Max(1, sole.DistinctBy(job => job.Causes[0].Fault).Count()), FewestJobs, MostJobs);
         SoleCause[] cases =
         [
-            .. sole.Where((_, i) => i % (1 + sole.Length / MostJobs) == 0)
+            .. sole.Where((_, i) => i % (1 + sole.Length / most) == 0)
                 .Select(job => new SoleCause(job.Causes[0].Fault, PairCredits.Known(job, believed.Known), job.Weight) { Levels = job.Levels }),
         ];
         if (cases.Length < FewestJobs) return Dependence.None;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
-using Triage.Reasoning.Inference;
 using Triage.Workshop.Translating;
 
 namespace Triage.Workshop.Answers;
@@ -61,7 +60,7 @@ internal sealed class AfterItWorks(Job job, Reasoned reasoned, WordsFor words)
             return 1;
         var last = evidence.Actions.Length - 1;
         var held = evidence with { Actions = evidence.Actions.SetItem(last, evidence.Actions[last] with { Held = true }) };
-        return Math.Clamp(Math.Exp(PosteriorInference.Of(reasoned.Network.Network, held).LogEvidence - reasoned.Posterior.LogEvidence), 0, 1);
+        return reasoned.ChanceOf(reasoned.Evidence with { Evidence = held });
     }
 
     private static NextBestStep Card(string id, StepKind kind, string name, ImmutableArray<string> steps) => new()

@@ -18,7 +18,7 @@ internal sealed class Reasoned
         (Network, Actions, Evidence, this.learned) = (network, actions, evidence, learned);
         single = new(() => SingleCauses.Of(network, evidence, learned));
         ByNetwork = PosteriorInference.Of(network.Network, evidence.Evidence);
-        moves = learned.Dependent(network.Scope.Levels) is null || network.Scope.Class.Exact ? [] : single.Value.Moves(network.Network, ByNetwork);
+        moves = learned.Dependent(network.Scope.Levels) is null || network.Scope.Class.Exact ? [] : single.Value.Moves(ByNetwork);
         Posterior = MovedChances.Of(ByNetwork, moves);
     }
 
@@ -53,6 +53,13 @@ internal sealed class Reasoned
     /// <summary>Ways things can be now, as likely as <see cref="Posterior"/> says.</summary>
     public HypothesisSet Hypotheses(int most, double bound) =>
         MovedChances.Of(Triage.Reasoning.Inference.Hypotheses.Of(Network.Network, Evidence.Evidence, most, bound), moves);
+
+    /// <summary>P(the evidence with something more | the evidence, and something is wrong where the network says so).</summary>
+    public double ChanceOf(JobEvidence more)
+    {
+        var byNetwork = Math.Exp(PosteriorInference.Of(Network.Network, more.Evidence).LogEvidenceAsConditioned - ByNetwork.LogEvidenceAsConditioned);
+        return Math.Clamp(moves.IsEmpty ? byNetwork : byNetwork + moves.Zip(Single.ChancesOf(more), (m, p) => m.AtFirst * p).Sum(), 0, 1);
+    }
 
     /// <summary>An interval of the network's probability, moved along the logit as the probability was.</summary>
     public CredibleInterval Moved(string fault, CredibleInterval interval) =>

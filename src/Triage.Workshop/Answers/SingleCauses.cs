@@ -14,18 +14,20 @@ namespace Triage.Workshop.Answers;
 /// </summary>
 internal sealed class SingleCauses
 {
+    private readonly DeviceNetwork network;
     private readonly ImmutableArray<(string Fault, FaultyRoot Place)> candidates;
     private readonly SingleFault[] alone;
     private readonly double[] chances;
 
     private SingleCauses(DeviceNetwork network, JobEvidence evidence, DependentFindings? dependent)
     {
+        this.network = network;
         candidates = Candidates(network);
         FaultyRoot[] places = [.. candidates.Select(c => c.Place)];
         alone = SingleFaults.Of(network.Network, evidence.Evidence, places);
         Plain = dependent is null ? [] : PlainFindings.Of(network, evidence);
         Dependent = Plain.IsEmpty ? null : dependent;
-        chances = Normalised(Dependent is null ? [.. alone.Select(a => a.LogMass)] : Logs(network, evidence, Dependent, places));
+        chances = Normalised(Dependent is null ? [.. alone.Select(a => a.LogMass)] : Logs(evidence, Dependent, places));
     }
 
     /// <summary>Null where everything weighs as in the network.</summary>
@@ -45,15 +47,20 @@ internal sealed class SingleCauses
     /// What moves between single faults, by the law of total probability: the network says how likely it is that exactly one listed fault is
     /// there, the dependent findings say which. Sums to 0; empty where everything weighs as in the network.
     /// </summary>
-    public ImmutableArray<MovedChance> Moves(Network network, Posterior posterior)
+    public ImmutableArray<MovedChance> Moves(Posterior posterior)
     {
         if (Dependent is null || posterior.Contradiction || chances.Length == 0)
             return [];
-        var logEvidence = posterior.LogEvidenceAsConditioned + (network.SomethingIsWrong ? Math.Log(posterior.PriorSomethingIsWrong) : 0);
+        var logEvidence = posterior.LogEvidenceAsConditioned + (network.Network.SomethingIsWrong ? Math.Log(posterior.PriorSomethingIsWrong) : 0);
         double[] before = [.. alone.Zip(candidates, (a, c) => Math.Min(Math.Exp(a.LogMass - logEvidence), posterior.Marginals[c.Place.Root][c.Place.State]))];
         var one = before.Sum();
         return [.. candidates.Select((c, i) => new MovedChance(c.Place, one * chances[i] - before[i], (one * chances[i] - before[i]) * alone[i].Remains))];
     }
+
+    /// <summary>P(the evidence with something more | the evidence, and only this fault), one for each of the moves.</summary>
+    public IEnumerable<double> ChancesOf(JobEvidence more) =>
+        SingleFaults.Of(network.Network, more.Evidence, [.. candidates.Select(c => c.Place)])
+            .Zip(alone, (then, now) => double.IsNegativeInfinity(now.LogMass) ? 0 : Math.Exp(then.LogMass - now.LogMass));
 
     private static ImmutableArray<(string, FaultyRoot)> Candidates(DeviceNetwork network) =>
     [
@@ -63,7 +70,7 @@ internal sealed class SingleCauses
             .SelectMany(f => f.Value.Where(p => network.FaultsIn(p.Root, p.State).Count() == 1).Take(1).Select(p => (f.Key, new FaultyRoot(p.Root, p.State)))),
     ];
 
-    private double[] Logs(DeviceNetwork network, JobEvidence evidence, DependentFindings dependent, FaultyRoot[] places)
+    private double[] Logs(JobEvidence evidence, DependentFindings dependent, FaultyRoot[] places)
     {
         var temperature = dependent.Strength.Temperature(Plain.Length);
         var rest = SingleFaults.Of(network.Network, PlainFindings.Without(network, evidence), places);

@@ -94,6 +94,20 @@ public sealed class ComeTogetherTest : IAsyncLifetime
         ChangedBy(0.25, failed);
     }
 
+    /// <summary>One cause is mended for good half of the time, everything else only until power is lost.</summary>
+    [Fact]
+    public void Whether_it_holds_is_as_likely_as_the_moved_chances_of_what_was_mended()
+    {
+        ImmutableArray<Clearing> clears = [.. reasoned.Network.Network.Roots.SelectMany((root, r) => Enumerable.Range(1, root.States.Length - 1).Select(s => new Clearing(r, s, 1, Holds(r, s))))];
+        JobEvidence Mended(bool? held) => With(new() { Actions = [new("mend", clears, ActionOutcome.Works) { Held = held }] });
+        var mended = reasoned.With(Mended(null));
+
+        Assert.Equal(1, mended.ChanceOf(Mended(true)) + mended.ChanceOf(Mended(false)), 1e-9);
+        Assert.Equal(0.5 * mended.AtFirst(cases.Causes[0]), mended.ChanceOf(Mended(true)), 1e-3);
+
+        double Holds(int r, int s) => (r, s) == reasoned.Network.Faults[cases.Causes[0]][0] ? 0.5 : 0;
+    }
+
     private void ChangedBy(double ratio, Reasoned after)
     {
         var (before, now) = (reasoned.Single.Chances, after.Single.Chances);
