@@ -27,7 +27,7 @@ internal static class RenamedIds
             lines[reference.Line - 1] = line.Insert(at + reference.Id.Length, Suffix);
         }
 
-        var own = Array.FindIndex(lines, l => Regex.IsMatch(l, $"^id: {Regex.Escape(note.Id)}\\s*$"));
+        var own = Array.FindIndex(lines, l => Regex.IsMatch(l, $"^id: \"?{Regex.Escape(note.Id)}\"?\\s*$"));
         lines[own] = $"id: {note.Id}{Suffix}";
         File.WriteAllLines(file, lines);
     }

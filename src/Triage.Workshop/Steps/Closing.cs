@@ -8,7 +8,6 @@ namespace Triage.Workshop.Steps;
 /// <summary>Closes a job, and says what that changed in the knowledge.</summary>
 internal sealed class Closing(LiveBench bench, JobNotes notes)
 {
-
     public StepResult Close(string id, CloseRequest request, DateTimeOffset now)
     {
         var before = bench.Current;
@@ -43,7 +42,10 @@ internal sealed class Closing(LiveBench bench, JobNotes notes)
     private static IEnumerable<string> Near(string id, IEnumerable<Note> notes) =>
         Triage.Notes.Nearest.To(id, notes.Select(n => n.Id)) is { } near ? [near] : [];
 
-    /// <summary>A cause in free words becomes a fault note of the machine's class, so that the next complaint can find it.</summary>
+    /// <summary>
+    /// A cause in free words becomes a fault note of the machine's class that often shows what this machine showed: whoever closes the job
+    /// says so, and one job alone would drown among many.
+    /// </summary>
     private (ImmutableArray<FoundCause> Causes, Refusal? Refused) WithNewCause(Job job, CloseRequest request)
     {
         if (string.IsNullOrWhiteSpace(request.NewCause))
@@ -56,10 +58,17 @@ internal sealed class Closing(LiveBench bench, JobNotes notes)
         var fault = new Fault(FreeId(words, known), words)
         {
             Class = known.Find<Device>(job.Device)?.Class ?? job.Class,
+            Shows = [.. Odd(job).Select(seen => new Shows(seen.Finding, seen.Value, FrequencyWords.Find("often")!) { When = seen.When })],
             Body = $"First found in [{job.Name}](note:{job.Id}).\n",
         };
         return (request.Causes.Add(new(fault.Id, request.NewCauseGrade, WasNew: true)), notes.CreateFault(fault));
     }
+
+    /// <summary>What was not as it should be before anything was mended.</summary>
+    private IEnumerable<Saw> Odd(Job job) =>
+        job.Log.TakeWhile(e => e is not (ResetTried or Fixed or Swapped)).OfType<Saw>()
+            .Where(seen => bench.Current.Notes.Find<Finding>(seen.Finding) is { Nominal: false } finding && finding.Values[0].Id != seen.Value)
+            .DistinctBy(seen => seen.Finding);
 
     private static string FreeId(string words, Notebook known)
     {
