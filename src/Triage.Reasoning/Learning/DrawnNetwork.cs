@@ -19,7 +19,7 @@ internal sealed class DrawnNetwork(Network network, Evidence evidence)
         return network with
         {
             Roots = [.. network.Roots.Select(root => root.PriorWeight.IsDefaultOrEmpty ? root : root with { Prior = Prior(root, random) })],
-            Findings = findings.MoveToImmutable(),
+            Findings = findings.ToImmutable(),
         };
     }
 
