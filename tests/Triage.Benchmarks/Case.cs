@@ -15,6 +15,27 @@ public sealed record Case(Network Network, Evidence Evidence)
     /// <summary>Few roots that explain much between them.</summary>
     public static Case Linked(int seed, bool simulated = true) => Of(seed, roots: 20, findings: 300, links: 10, abnormal: 40, normal: 0, simulated: simulated);
 
+    /// <summary>Nineteen single faults that all have a say in 35 nominal findings: no product form, everything by hypothesis.</summary>
+    public static Case Shared(int seed)
+    {
+        var random = new Random(seed);
+        const int Roots = 19;
+        ImmutableArray<Root> roots = [.. Enumerable.Range(0, Roots).Select(r => new Root($"part {r}", [new("good", []), new("bad", [$"part {r}"])], [1 - 0.1 / Roots, 0.1 / Roots]))];
+        ImmutableArray<Finding> findings =
+        [
+            .. Enumerable.Range(0, 35).Select(f => new Finding($"finding {f}", ["a", "b", "c"], Chances(random), [.. Enumerable.Range(0, Roots).Select(r => new Link(r, 1, Chances(random)))]) { Nominal = true }),
+        ];
+        return new(new(roots, findings), new Evidence { Observations = [.. findings.Select((f, i) => new Observation(i, Drawn(random, f.Links[0].Produces)))] });
+
+        static ImmutableArray<double> Chances(Random random)
+        {
+            double[] raw = [.. Enumerable.Range(0, 3).Select(_ => -Math.Log(1 - random.NextDouble()))];
+            return [.. raw.Select(x => x / raw.Sum())];
+        }
+
+        static int Drawn(Random random, ImmutableArray<double> chances) => random.NextDouble() is var u && u < chances[0] ? 0 : u < chances[0] + chances[1] ? 1 : 2;
+    }
+
     /// <summary>The same, but two parts are measured good that alone can show something seen: three pieces that cannot stand together.</summary>
     public static Case Contradictory(int seed)
     {

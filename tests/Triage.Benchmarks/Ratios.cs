@@ -1,4 +1,5 @@
 using Triage.Reasoning.Inference;
+using Triage.Reasoning.Learning;
 using Triage.Reasoning.Planning;
 using Triage.Reasoning.Tests.Inference;
 using Triage.Reasoning.Tests.Planning;
@@ -46,7 +47,7 @@ internal static class Ratios
         var posterior = Measure.Median(large, Posterior);
         Line(to, "400 hypotheses / posterior (500 roots)", Measure.Median(large, c => Hypotheses.Of(c.Network, c.Evidence, 400, 1e-4)) / posterior);
         Line(to, "2000 hypotheses / posterior (500 roots)", Measure.Median(large, c => Hypotheses.Of(c.Network, c.Evidence)) / posterior);
-        Line(to, "intervals / posterior (500 roots)", Measure.Median(large, c => CredibleIntervals.Of(c.Network, c.Evidence), best: 1) / posterior);
+        Line(to, "intervals / posterior (500 roots)", Measure.Median(large, c => SampledIntervals.Of(c.Network, c.Evidence, seed: 1), best: 1) / posterior);
         Line(to, "weights of 52 findings / posterior (500 roots)", Measure.Median(large, c => WeightOfEvidence.Of(c.Network, c.Evidence), best: 1) / posterior);
         Line(to, "sensitivity / posterior (500 roots)", Measure.Median(large, c => Sensitivity.Of(c.Network, c.Evidence), best: 1) / posterior);
     }

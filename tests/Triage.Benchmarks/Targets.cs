@@ -13,6 +13,9 @@ internal static class Targets
         Line(to, "2000 hypotheses to 1e-6", large, c => Hypotheses.Of(c.Network, c.Evidence).LeftOut);
         Line(to, "weights of evidence, 500 roots", large[..10], c => 0 * WeightOfEvidence.Of(c.Network, c.Evidence).Length);
         Line(to, "sensitivity, 500 roots", large[..10], c => 0 * Sensitivity.Of(c.Network, c.Evidence).Length);
+        Case[] shared = [.. Enumerable.Range(0, 8).Select(Case.Shared)];
+        Line(to, "posterior, 35 nominal findings shared by 19 roots", shared, c => PosteriorInference.Of(c.Network, c.Evidence).LeftOut);
+        Line(to, "400 hypotheses of them to 1e-4", shared, c => Hypotheses.Of(c.Network, c.Evidence, 400, 1e-4).LeftOut);
         Case[] impossible = [.. Enumerable.Range(0, 8).Select(Case.Contradictory)];
         Line(to, "conflict of three, 500 roots", impossible, c => PosteriorInference.Of(c.Network, c.Evidence).Conflict.Length == 3 ? 0 : 1);
         foreach (var (name, linked) in new[] { ("simulated", Linked(true)), ("random", Linked(false)) })

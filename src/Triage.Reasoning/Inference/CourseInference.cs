@@ -74,16 +74,27 @@ internal static class CourseInference
             }
         }
 
+        Share(network, mass, free, found.Order, found.Mass);
+        return mass;
+    }
+
+    /// <summary>Turns the mass of every course chosen into a posterior: a root that is free has its own weights there, one that is not chosen is good.</summary>
+    /// <param name="mass">By root and course, of the sets that chose it; good is worked out here.</param>
+    /// <param name="free">Mass by the first position in the order whose root is summed over.</param>
+    /// <param name="total">All of it.</param>
+    public static void Share(CompiledNetwork network, double[][] mass, double[] free, int[] order, double total)
+    {
         var summedOver = 0.0;
-        for (var i = 0; i < found.Order.Length; i++)
+        for (var i = 0; i < order.Length; i++)
         {
             summedOver += free[i];
-            var root = found.Order[i];
-            mass[root][0] = found.Mass - summedOver - mass[root].Sum();
-            mass[root] = [.. network.Roots[root].Courses.Select((c, k) => Math.Max(0, mass[root][k] + summedOver * c.Weight) / found.Mass)];
+            var (courses, row) = (network.Roots[order[i]].Courses, mass[order[i]]);
+            row[0] = total - summedOver - row.Sum();
+            for (var c = 0; c < row.Length; c++)
+            {
+                row[c] = Math.Max(0, row[c] + summedOver * courses[c].Weight) / total;
+            }
         }
-
-        return mass;
     }
 
     private static ArithmeticException TooEntangled() => new(

@@ -36,7 +36,7 @@ internal sealed class CourseSearch
         var guide = programme is { LogAll: > double.NegativeInfinity } ? programme : new TiltGuide(space);
         var search = new CourseSearch(space, guide, limits);
         search.Run();
-        return new([.. search._leaves.OrderByDescending(l => l.Mass)], guide.LogAll, search._found, search.LeftOut(), space.Order);
+        return new([.. search._leaves.OrderByDescending(l => l.Mass)], guide.LogAll, search._found, search.LeftOut(), space.Order, space.Touching);
     }
 
     /// <summary>With an exact total what was not found is known, whatever the bounds say.</summary>
@@ -49,7 +49,7 @@ internal sealed class CourseSearch
             return;
         }
 
-        _state.Set(null);
+        _state.Set([]);
         Judge(new SearchNode(null, 0, 0), _state, 1);
         while (_work < _limits.Work && _queue.TryPeek(out var top, out _) && !IsDone(top.Mass))
         {
@@ -157,13 +157,5 @@ internal sealed record Leaf(ChosenFault? Last, double Mass, int Free)
 /// <param name="Mass">Sum over the leaves.</param>
 /// <param name="LeftOut">Upper bound on the mass of all other leaves.</param>
 /// <param name="Order">Root at each position.</param>
-internal sealed record FoundCourses(Leaf[] Leaves, double LogUnit, double Mass, double LeftOut, int[] Order)
-{
-    /// <summary>As if only the heaviest had been found.</summary>
-    public FoundCourses Heaviest(int most)
-    {
-        Leaf[] kept = [.. Leaves.Take(most)];
-        var mass = kept.Sum(l => l.Mass);
-        return this with { Leaves = kept, Mass = mass, LeftOut = LeftOut + Math.Max(0, Mass - mass) };
-    }
-}
+/// <param name="Touching">Number of positions before the bystanders.</param>
+internal sealed record FoundCourses(Leaf[] Leaves, double LogUnit, double Mass, double LeftOut, int[] Order, int Touching);

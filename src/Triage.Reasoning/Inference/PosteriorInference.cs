@@ -34,7 +34,7 @@ public static class PosteriorInference
     }
 
     /// <summary>P(at least one root is not good), without 1 − Π: the chance that root r is the first that is not.</summary>
-    private static double SomethingIsWrong(Network network)
+    internal static double SomethingIsWrong(Network network)
     {
         var (something, nothing) = (0.0, 1.0);
         foreach (var root in network.Roots)

@@ -36,18 +36,6 @@ internal sealed class Scores
         }
     }
 
-    /// <summary>Σ (mean inside − mean outside)² · variance, where sums over inside and over all are given with their masses.</summary>
-    public static double VarianceOfDifference(Scores inside, double mass, Scores all, double total)
-    {
-        var outside = total - mass;
-        return outside <= 0 ? 0 : all._of.Sum(p =>
-        {
-            var sum = inside._of.GetValueOrDefault(p.Key).Score;
-            var difference = sum / mass - (p.Value.Score - sum) / outside;
-            return difference * difference * p.Value.Variance;
-        });
-    }
-
     /// <summary>ψ₁: recurrence to x ≥ 10, then the asymptotic series (Abramowitz &amp; Stegun 1964, 6.4.6 and 6.4.12).</summary>
     internal static double Trigamma(double x)
     {

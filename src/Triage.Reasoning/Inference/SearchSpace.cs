@@ -48,22 +48,7 @@ internal sealed class SearchSpace
             return double.NegativeInfinity;
         }
 
-        var (log, mass) = (logWeight + (next < Touching ? _logGoodAfter[next] : 0), 1.0);
-        foreach (var explained in state.Explained)
-        {
-            mass *= explained;
-            if (mass < 1e-200)
-            {
-                (log, mass) = (log + Math.Log(mass), 1);
-            }
-        }
-
-        for (var n = 0; n < _lastNominal.Length; n++)
-        {
-            log += Math.Log(state.Nominal(n));
-        }
-
-        return log + Math.Log(mass);
+        return logWeight + (next < Touching ? _logGoodAfter[next] : 0) + state.LogExplained();
     }
 
     /// <summary>Log of an upper bound on the nominal factors of a state that takes one more course, once roots before a position are decided.</summary>

@@ -13,7 +13,9 @@ internal sealed class SearchState(CompiledNetwork network)
 
     public int[] Count { get; } = new int[network.Nominals.Length];
 
-    public void Set(ChosenFault? last)
+    public void Set(ChosenFault? last) => Set(ChosenFault.All(last));
+
+    public void Set(IEnumerable<ChosenFault> faults)
     {
         for (var b = 0; b < network.Bits.Length; b++)
         {
@@ -22,7 +24,7 @@ internal sealed class SearchState(CompiledNetwork network)
 
         Array.Clear(Sum);
         Array.Clear(Count);
-        for (var fault = last; fault is not null; fault = fault.Before)
+        foreach (var fault in faults)
         {
             Add(network.Roots[fault.Root].Courses[fault.Course]);
         }
@@ -49,6 +51,32 @@ internal sealed class SearchState(CompiledNetwork network)
         }
 
         return true;
+    }
+
+    /// <summary>Log of the product of what is explained and of the nominal factors.</summary>
+    public double LogExplained()
+    {
+        var (log, mass) = (0.0, 1.0);
+        for (var b = 0; b < Explained.Length; b++)
+        {
+            Multiply(Explained[b]);
+        }
+
+        for (var n = 0; n < Sum.Length; n++)
+        {
+            Multiply(Nominal(n));
+        }
+
+        return log + Math.Log(mass);
+
+        void Multiply(double factor)
+        {
+            mass *= factor;
+            if (mass < 1e-200)
+            {
+                (log, mass) = (log + Math.Log(mass), 1);
+            }
+        }
     }
 
     /// <summary>A nominal factor: the mean of the picks, or the ambient likelihood.</summary>

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using MathNet.Numerics.Distributions;
+using Triage.Reasoning.Learning;
 using Triage.Reasoning.Networks;
 
 namespace Triage.Reasoning.Inference;

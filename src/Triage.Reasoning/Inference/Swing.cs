@@ -1,3 +1,5 @@
+using Triage.Reasoning.Learning;
+
 namespace Triage.Reasoning.Inference;
 
 /// <summary>What a swing moves.</summary>
@@ -28,7 +30,7 @@ public sealed record Swing(SwingKind Kind, int Root, int State, int Finding, int
     public required double At { get; init; }
 
     /// <summary>The chance's own interval, in which <see cref="At"/> lies.</summary>
-    public required CredibleInterval Interval { get; init; }
+    public required Interval Interval { get; init; }
 
     /// <summary>Fault that is first now.</summary>
     public required string First { get; init; }

@@ -39,7 +39,7 @@ internal sealed class TiltGuide : ISearchGuide
         _tilt = Array.ConvertAll(space.Roots, r => new double[r.Courses.Length]);
         _weight = new double[space.Roots.Max(r => r.Courses.Length)];
         var state = new SearchState(space.Network);
-        state.Set(null);
+        state.Set([]);
         Hint = [.. Enumerable.Repeat(1.0, bits)];
         LogAll = Tighten(Hint, state, 0, RoundsAtFirst) + _logSum[0] + space.LogNominals(state, space.Roots[0].Courses[0], 0);
     }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Triage.Reasoning.Inference;
+using Triage.Reasoning.Learning;
 
 namespace Triage.Workshop.Answers;
 
@@ -30,7 +31,7 @@ internal static class MovedChances
     }
 
     /// <summary>By as much as the log-odds of the probability inside.</summary>
-    public static CredibleInterval Of(CredibleInterval interval, double before, double after)
+    public static Interval Of(Interval interval, double before, double after)
     {
         if (before is <= 0 or >= 1 || after is <= 0 or >= 1)
             return new(Math.Min(interval.Lower, after), Math.Max(interval.Upper, after));

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Reasoning.Inference;
+using Triage.Reasoning.Learning;
 using Triage.Workshop.Translating;
 
 namespace Triage.Workshop.Answers;
@@ -16,6 +17,9 @@ internal sealed class RankedCauses(Bench bench, Answering answering, Job job, Re
 
     private const double Level = 0.9;
 
+    /// <summary>Equal answers to equal questions.</summary>
+    private const int Seed = 1;
+
     private readonly bool works = MachineWorks.After(job);
 
     public ImmutableArray<RankedCause> Of()
@@ -25,17 +29,18 @@ internal sealed class RankedCauses(Bench bench, Answering answering, Job job, Re
             .OrderByDescending(c => c.Probability).ThenBy(c => c.Fault, StringComparer.Ordinal)
             .ToList();
         var network = reasoned.Network.Network;
-        var intervals = CredibleIntervals.Of(network, reasoned.Evidence.Evidence, Level).Faults.ToDictionary(i => i.Key, i => reasoned.Moved(i.Key, i.Value), StringComparer.Ordinal);
+        var sampled = SampledIntervals.Of(network, reasoned.Evidence.Evidence, Seed, level: Level);
+        var intervals = (works ? sampled.AtStart : sampled.Remaining).ToDictionary(i => i.Key, i => reasoned.Moved(i.Key, i.Value, !works), StringComparer.Ordinal);
         var weights = MovedWeights.Of(reasoned);
         return [.. ranked.Select((c, rank) => Cause(c.Fault, c.Probability, rank, intervals, weights))];
     }
 
     private double Chance(Reasoned of, string fault) => works ? of.AtFirst(fault) : of.Now(fault);
 
-    private RankedCause Cause(string fault, double probability, int rank, IReadOnlyDictionary<string, CredibleInterval> intervals, ImmutableArray<ItemWeight> weights)
+    private RankedCause Cause(string fault, double probability, int rank, IReadOnlyDictionary<string, Interval> intervals, ImmutableArray<ItemWeight> weights)
     {
         var weighed = rank < Explained ? Weighed(fault, weights) : [];
-        var interval = Now(fault, probability, intervals);
+        var interval = intervals.GetValueOrDefault(fault, new(probability, probability)).With(probability);
         return new()
         {
             Fault = fault,
@@ -47,16 +52,6 @@ internal sealed class RankedCauses(Bench bench, Answering answering, Job job, Re
             Weights = weighed,
             Jobs = rank < Explained ? JobsBehind(fault, rank < ComparedCauses) : [],
         };
-    }
-
-    /// <summary>The interval is worked out for the machine as it came in; what an action cleared since shrinks it in proportion.</summary>
-    private CredibleInterval Now(string fault, double probability, IReadOnlyDictionary<string, CredibleInterval> intervals)
-    {
-        var atFirst = reasoned.AtFirst(fault);
-        if (!intervals.TryGetValue(fault, out var interval) || atFirst <= 0)
-            return new(probability, probability);
-        var left = probability / atFirst;
-        return new(Math.Min(interval.Lower * left, probability), Math.Min(1, Math.Max(interval.Upper * left, probability)));
     }
 
     private ImmutableArray<WeighedEvidence> Weighed(string fault, ImmutableArray<ItemWeight> weights) =>

@@ -62,8 +62,11 @@ internal sealed class Reasoned
     }
 
     /// <summary>An interval of the network's probability, moved along the logit as the probability was.</summary>
-    public CredibleInterval Moved(string fault, CredibleInterval interval) =>
-        moves.IsEmpty ? interval : MovedChances.Of(interval, Sum(fault, ByNetwork, p => p.Marginals), AtFirst(fault));
+    /// <param name="now">Of the fault's being there now; else of its having been there when the machine came in.</param>
+    public Interval Moved(string fault, Interval interval, bool now) =>
+        moves.IsEmpty ? interval
+        : now ? MovedChances.Of(interval, Sum(fault, ByNetwork, p => p.Remaining), Now(fault))
+        : MovedChances.Of(interval, Sum(fault, ByNetwork, p => p.Marginals), AtFirst(fault));
 
     private double Sum(string fault, Posterior posterior, Func<Posterior, ImmutableArray<ImmutableArray<double>>> of) =>
         posterior.Contradiction || !Network.Faults.TryGetValue(fault, out var places) ? 0 : places.Sum(p => of(posterior)[p.Root][p.State]);

@@ -65,10 +65,12 @@ public class CoverageTests
     {
         Network network = LearnedNetwork.On(unit.Levels, learned), hidden = workshop.NetworkOn(unit.Levels);
         Evidence evidence = LearnedNetwork.Evidence(unit);
-        var intervals = SampledIntervals.Of(network, evidence, seed, 100, Level);
-        Posterior truth = PosteriorInference.Of(hidden, evidence);
-        return SixMachines.Notes.Faults.Select((fault, r) => ("posterior", Within(intervals[fault.Id], truth.Marginals[r].Skip(1).Sum())));
+        var intervals = SampledIntervals.Of(network, evidence, seed, level: Level).AtStart;
+        Posterior truth = PosteriorInference.Of(hidden, evidence), shown = PosteriorInference.Of(network, evidence);
+        return SixMachines.Notes.Faults.Select((fault, r) => ("posterior", Within(intervals[fault.Id].With(Chance(shown, r)), Chance(truth, r))));
     }
+
+    static double Chance(Posterior posterior, int root) => posterior.Marginals[root].Skip(1).Sum();
 
     static bool Within(Interval interval, double truth) => truth >= interval.Lower && truth <= interval.Upper;
 
