@@ -2,9 +2,9 @@ using System.Text.Json;
 using Triage.Reasoning.Learning;
 using Triage.Tools.Soybean;
 
-if (args is not [var data, .. var rest] || rest is not ([] or ["--json"]))
+if (args is not [var data, .. var rest] || rest is not ([] or ["--json"] or ["--questions"]))
 {
-    Console.Error.WriteLine("Usage: tools/soybean [--json]");
+    Console.Error.WriteLine("Usage: tools/soybean [--json | --questions]");
     return 2;
 }
 
@@ -12,6 +12,12 @@ var folder = Directory.CreateTempSubdirectory("soybean-");
 try
 {
     await using var cases = SoybeanCases.BringIn(data, folder.FullName);
+    if (rest is ["--questions"])
+    {
+        QuestionTable.Print(Console.Out, cases, data);
+        return 0;
+    }
+
     var ranking = PredictionScore.Of(FoldRanking.All(cases, fold => fold.Answers()));
     var dependent = PredictionScore.Of(FoldRanking.All(cases, fold => fold.Dependent()));
     ScoreTable.Print(Console.Out, ranking, dependent, data);
