@@ -3,9 +3,9 @@ using Triage.Reasoning.Learning;
 using Triage.Search.Causes;
 using Triage.Tools.Soybean;
 
-if (args is not [var data, .. var rest] || rest is not ([] or ["--json"] or ["--forecasts", _]))
+if (args is not [var data, .. var rest] || rest is not ([] or ["--json"] or ["--questions"] or ["--forecasts", _]))
 {
-    Console.Error.WriteLine("Usage: tools/soybean [--json], or tools/forecasts");
+    Console.Error.WriteLine("Usage: tools/soybean [--json | --questions], or tools/forecasts");
     return 2;
 }
 
@@ -16,6 +16,12 @@ try
     if (rest is ["--forecasts", var books])
     {
         await Forecasts.Print(Console.Out, cases, books);
+        return 0;
+    }
+
+    if (rest is ["--questions"])
+    {
+        QuestionTable.Print(Console.Out, cases, data);
         return 0;
     }
 

@@ -1,0 +1,92 @@
+using System.Collections.Immutable;
+using Triage.Notes.Kinds;
+using Triage.Reasoning.Inference;
+using Triage.Reasoning.Learning;
+using Triage.Reasoning.Networks;
+using Triage.Reasoning.Planning;
+using Triage.Workshop.Knowledge;
+using Triage.Workshop.Translating;
+
+namespace Triage.Tools.Soybean;
+
+/// <summary>
+/// Twenty questions: from three known attributes the planner chooses what to ask next, every question at the same price, until
+/// one cause has 0.9. An attribute that was not observed costs a question and tells nothing.
+/// </summary>
+internal sealed class Questions
+{
+    private const double Sure = 0.9;
+
+    /// <summary>A wrong name costs as much as this many questions: far more than a question, so that being sure is what counts.</summary>
+    private const double WrongName = 20;
+
+    private static readonly PlannerBudget OneStep = new(1) { Exact = false };
+
+    private readonly SoybeanCases cases;
+    private readonly DependentFindings model;
+    private readonly Dictionary<string, Triage.Notes.Kinds.Finding> byName;
+
+    public Questions(SoybeanCases cases, ImmutableArray<Job> held)
+    {
+        this.cases = cases;
+        var notes = held.Aggregate(cases.Bench.Notes, (book, job) => book.Without(job.Id));
+        var counted = CountedJobs.Of(notes, _ => 1);
+        model = DependentFindings.Learn(counted.Learned, cases.Causes, KnowledgeFromNotes.Of(notes).Findings, [notes.Of<DeviceClass>().Single().Id], counted.Records.Values);
+        byName = notes.Of<Triage.Notes.Kinds.Finding>().ToDictionary(f => f.Name, StringComparer.Ordinal);
+    }
+
+    /// <param name="job">A held-out case.</param>
+    /// <param name="start">Names of the attributes known at first.</param>
+    public Questioned Ask(Job job, IEnumerable<string> start)
+    {
+        var values = job.Log.OfType<Saw>().ToDictionary(s => s.Finding, s => s.Value, StringComparer.Ordinal);
+        var seen = start.Select(name => byName[name].Id).Select(id => new CheckedFinding(id, values[id])).ToList();
+        var open = byName.Values.Select(f => f.Id).Except(seen.Select(s => s.Finding)).Order(StringComparer.Ordinal).ToList();
+        var posterior = model.Posterior(seen);
+        var asked = 0;
+        for (; posterior.Max() < Sure && open.Count > 0; asked++)
+        {
+            var next = Next(posterior, seen, open);
+            open.Remove(next);
+            if (values.TryGetValue(next, out var value))
+            {
+                seen.Add(new(next, value));
+                posterior = model.Posterior(seen);
+            }
+        }
+
+        return new(asked, cases.Causes[posterior.IndexOf(posterior.Max())] == job.Causes[0].Fault);
+    }
+
+    private string Next(ImmutableArray<double> posterior, List<CheckedFinding> seen, List<string> open)
+    {
+        var problem = new RepairProblem
+        {
+            Belief = [.. posterior.Select((p, c) => new Hypothesis(p, [new(c, 1)]))],
+            Options =
+            [
+                new StopOption("stop", new(0, 20 * WrongName)),
+                .. cases.Causes.Select((cause, c) => new FixOption(cause, new(0, WrongName), [new(c, 1, 1)])),
+                .. open.Select(id => new TestOption(id, new(0, 1), Reveals(id, model.Ask(seen, id)))),
+            ],
+            Rates = new(ValueOfHour: 0, CostOfDay: 0),
+        };
+        return NextStep.Choose(problem, OneStep).Ranked.First(r => r.Option is TestOption).Option.Id;
+    }
+
+    /// <summary>P(value | cause, what is known), as the posterior after each answer implies it.</summary>
+    private static Triage.Reasoning.Networks.Finding Reveals(string id, ImmutableArray<Foreseen> answers)
+    {
+        ImmutableArray<double> ambient = [1, .. answers.Skip(1).Select(_ => 0.0)];
+        return new(id, [.. answers.Select(a => a.Value)], ambient, [.. answers[0].Posterior.Select((_, c) => new Link(c, 1, Shares(answers, c)))]) { Nominal = true };
+    }
+
+    private static ImmutableArray<double> Shares(ImmutableArray<Foreseen> answers, int cause)
+    {
+        double[] joint = [.. answers.Select(a => a.Chance * a.Posterior[cause] + 1e-300)];
+        return [.. joint.Select(p => p / joint.Sum())];
+    }
+}
+
+/// <summary>How one case went.</summary>
+internal sealed record Questioned(int Asked, bool Right);
