@@ -76,7 +76,7 @@ internal sealed class ComplaintReading
     {
         var phrasing = match.Phrasing;
         var denial = match.Denial is null && !phrasing.Derived ? Denial(match, denials, words, chosen) : null;
-        if (placed.Has(match, Circumstance.Past) || (denial is not null && phrasing.Finding.Nominal))
+        if (placed.Has(match, Circumstance.Past) || Subjects.IsAnother(match, words, chosen) || (denial is not null && phrasing.Finding.Nominal))
         {
             return null;
         }

@@ -9,7 +9,7 @@ namespace Triage.Search.Words;
 internal sealed class NearestPhrasing
 {
     // set by hand on the odd half of the held-out complaints
-    private static readonly double NearEnough = double.Parse(Environment.GetEnvironmentVariable("NEAR") ?? "0.66", System.Globalization.CultureInfo.InvariantCulture);
+    private const double NearEnough = 0.55;
     private const double Sureness = 0.6;
 
     private readonly ILookup<string, Phrasing> byStem;

@@ -10,7 +10,6 @@ namespace Triage.Search.Words;
 internal sealed partial class SentenceMatcher
 {
     private const int MostGaps = 3;
-    private static readonly int GX = int.Parse(Environment.GetEnvironmentVariable("GX") ?? "1", System.Globalization.CultureInfo.InvariantCulture);
     private const int MostTries = 256;
 
     private readonly string text;
@@ -80,7 +79,7 @@ internal sealed partial class SentenceMatcher
 
         var gaps = Gaps(from, to, used, shared);
         var turned = at.Zip(at.Skip(1)).Count(p => p.First > p.Second);
-        if (gaps > Math.Min(MostGaps, at.Length + GX) || (at.Length == 2 && turned > 0 && gaps > 1))
+        if (gaps > Math.Min(MostGaps, Math.Max(1, at.Length - 1)))
         {
             return null;
         }

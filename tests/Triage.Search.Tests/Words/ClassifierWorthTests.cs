@@ -14,8 +14,7 @@ public sealed class ClassifierWorthTests(ITestOutputHelper output)
 
     [Theory]
     [InlineData(120)]
-    [InlineData(480)]
-    [InlineData(1920)]
+    [InlineData(960)]
     public void Suggestions_taken_for_findings_would_not_read_better(int jobs)
     {
         var findings = BookReader.Read("common", Path.Combine(Root, "kb", "common")).Notes.OfType<Finding>().ToList();

@@ -19,13 +19,14 @@ public sealed class HeldOutTests(ITestOutputHelper output)
 
     /// <param name="half">Phrasings may be worked on with the odd half in view; only the even half is held out.</param>
     [Theory]
-    [InlineData("odd", 0.5)]
-    [InlineData("even", 0.5)]
+    [InlineData("odd", 0.9)]
+    [InlineData("even", 0.71)]
     public void Complaints_by_somebody_else_are_read_this_well(string half, double atLeast)
     {
         var score = Scored("complaints.md", c => c.IsOdd == (half == "odd"), tellsMisses: half == "odd");
         Assert.True(score.Labelled > 150);
         Assert.True(score.F1 >= atLeast, $"micro-F1 {score.F1:0.000}");
+        Assert.InRange(score.NegationErrors, 0, half == "odd" ? 0.03 : 0.06);
     }
 
     /// <summary>Written last, by the one who wrote the phrasings.</summary>
@@ -34,7 +35,7 @@ public sealed class HeldOutTests(ITestOutputHelper output)
     {
         var score = Scored("complaints-fresh.md", _ => true, tellsMisses: true);
         Assert.Equal(60, score.Complaints);
-        Assert.True(score.F1 >= 0.5, $"micro-F1 {score.F1:0.000}");
+        Assert.True(score.F1 >= 0.89, $"micro-F1 {score.F1:0.000}");
     }
 
     private RecognitionScore Scored(string file, Func<HeldOutComplaint, bool> counts, bool tellsMisses)
