@@ -67,6 +67,6 @@ internal sealed partial record Circumstance(string Kind, TextSpan Span)
     [GeneratedRegex(@"\b(?:(?:i|we|he|she|they)\s+(?:think|thinks|guess|suppose|believe|reckon|assume)|maybe|perhaps|possibly|probably|apparently|seems?(?:\s+to(?:\s+be)?)?|seemingly|might(?: be)?|could be|may be|(?:i'm |i am |im )?not (?:quite |really |entirely )?sure(?: (?:if|whether|but))?|as far as i (?:can (?:tell|see)|know)|i don'?t know (?:if|whether)|looks like)\b", RegexOptions.IgnoreCase)]
     private static partial Regex Hedge();
 
-    [GeneratedRegex(@"\b(?:used to|previously|formerly|originally|(?:was|were|worked|working|played|been)\s+(?:(?:perfectly|working|playing|fine|ok|okay|well|good|great|all right|alright)\s+)*(?=(?:until|till|before|last|yesterday|when i|for years)\b)(?:until|till|before|last|yesterday|for years)?(?:\s+(?:last|yesterday|this|a|the|few|week|month|year|summer|winter|recently|now|days?|weeks?|ago)\b)*)", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b(?:used to|(?:previous|last|former) owner (?:said|says|told|mentioned|claimed)|previously|formerly|originally|(?:was|were|worked|working|played|been)\s+(?:(?:perfectly|working|playing|fine|ok|okay|well|good|great|all right|alright)\s+)*(?=(?:until|till|before|last|yesterday|when i|for years)\b)(?:until|till|before|last|yesterday|for years)?(?:\s+(?:last|yesterday|this|a|the|few|week|month|year|summer|winter|recently|now|days?|weeks?|ago)\b)*)", RegexOptions.IgnoreCase)]
     private static partial Regex LongAgo();
 }

@@ -32,16 +32,17 @@ internal sealed class ComplaintReading
     {
         var found = ImmutableArray.CreateBuilder<RecognisedFinding>();
         var left = ImmutableArray.CreateBuilder<Piece>();
+        var nearest = vocabulary.Nearest;
         foreach (var sentence in WordReader.Sentences(plain, vocabulary.Correct))
         {
             var words = sentence.ConvertAll(Aside);
-            var matcher = new SentenceMatcher(plain, words);
-            var chosen = Choose(matcher.Find(vocabulary));
+            var denials = new Denials(words);
+            var chosen = Choosing.Best(new SentenceMatcher(plain, words).Find(vocabulary).Where(m => !IsAllWeather(m, words)));
             var placed = new Placed(plain, words, chosen, circumstances);
             var pieces = Left(words, chosen).ToList();
             foreach (var match in chosen)
             {
-                if (Finding(match, matcher, words, chosen, placed) is { } finding)
+                if (Finding(match, denials, words, chosen, placed) is { } finding)
                 {
                     found.Add(finding);
                 }
@@ -51,40 +52,31 @@ internal sealed class ComplaintReading
                 }
             }
 
+            foreach (var near in nearest.In(words, chosen).Where(n => !found.Any(f => f.Finding == n.Finding)))
+            {
+                found.Add(near with { Words = near.Span.Of(text) });
+            }
+
             left.AddRange(pieces.Count + chosen.Count > 0 || !words.Exists(Says) ? pieces.OrderBy(p => p.Span.Start) : [Piece(words[0], words[^1])]);
         }
 
-        return new([.. found.OrderBy(f => f.Span.Start).DistinctBy(f => (f.Finding, f.Value, f.Negated))], left.ToImmutable(), tried);
+        found.AddRange(StatedVolts.In(plain, vocabulary).Select(v => v with { Words = v.Span.Of(text) }).Where(v => !found.Any(f => f.Finding == v.Finding && f.Value == v.Value)));
+        return new([.. Contradictions.Settled(found, vocabulary).OrderBy(f => f.Span.Start).DistinctBy(f => (f.Finding, f.Value, f.Negated))], left.ToImmutable(), tried);
     }
 
     private Word Aside(Word word) => !circumstances.Exists(c => word.Span.Start < c.Span.End && c.Span.Start < word.Span.End) ? word
         : word.Role is WordRole.Light ? word with { Aside = true, Stem = "" }
         : word with { Aside = true };
 
-    /// <summary>Best first, as long as its words are free.</summary>
-    private static List<PhrasingMatch> Choose(IEnumerable<PhrasingMatch> matches)
-    {
-        var chosen = new List<PhrasingMatch>();
-        var used = new HashSet<int>();
-        foreach (var match in matches
-            .OrderByDescending(m => m.Score).ThenBy(m => m.Phrasing.Finding.Classes.IsEmpty).ThenBy(m => m.First)
-            .ThenBy(m => m.Phrasing.Finding.Id, StringComparer.Ordinal).ThenBy(m => m.Phrasing.Value))
-        {
-            if (!match.Own.Any(used.Contains))
-            {
-                chosen.Add(match);
-                used.UnionWith(match.All);
-            }
-        }
+    /// <summary>"once it's properly warm" says when, not what.</summary>
+    private bool IsAllWeather(PhrasingMatch match, List<Word> words) =>
+        circumstances.Exists(c => c.Kind is "warm" or "cold" && match.All.All(i => words[i].Span.Start >= c.Span.Start && words[i].Span.End <= c.Span.End));
 
-        return [.. chosen.OrderBy(m => m.First)];
-    }
-
-    private RecognisedFinding? Finding(PhrasingMatch match, SentenceMatcher matcher, List<Word> words, List<PhrasingMatch> chosen, Placed placed)
+    private RecognisedFinding? Finding(PhrasingMatch match, Denials denials, List<Word> words, List<PhrasingMatch> chosen, Placed placed)
     {
         var phrasing = match.Phrasing;
-        var denial = match.Denial is null && !phrasing.Derived ? Denial(match, matcher, words, chosen) : null;
-        if (placed.Has(match, Circumstance.Past) || (denial is not null && phrasing.Finding.Nominal))
+        var denial = match.Denial is null && !phrasing.Derived ? Denial(match, denials, words, chosen) : null;
+        if (placed.Has(match, Circumstance.Past) || Subjects.IsAnother(match, words, chosen) || (denial is not null && phrasing.Finding.Nominal))
         {
             return null;
         }
@@ -104,7 +96,7 @@ internal sealed class ComplaintReading
     }
 
     /// <summary>A "no" or "not" that no phrasing has for itself, and whose nearest phrasing (or one of several joined by "or") this is.</summary>
-    private static int? Denial(PhrasingMatch match, SentenceMatcher matcher, List<Word> words, List<PhrasingMatch> chosen)
+    private static int? Denial(PhrasingMatch match, Denials denials, List<Word> words, List<PhrasingMatch> chosen)
     {
         bool Taken(int i) => chosen.Any(m => m.Denial == i);
         bool Inside(int i) => words[i].Role is WordRole.Not && !Taken(i);
@@ -116,7 +108,7 @@ internal sealed class ComplaintReading
             }
         }
 
-        if (matcher.DenialBefore(match.First) is { } before)
+        if (denials.Before(match.First) is { } before)
         {
             // "no smoke or burning smell": one denial for all that "or" joins
             var or = words[before..match.First].Any(w => w.Role is WordRole.Or);
@@ -127,7 +119,7 @@ internal sealed class ComplaintReading
             }
         }
 
-        return matcher.DenialAfter(match.Last, mayBeNo: false) is { } after && !Taken(after) ? after : null;
+        return denials.After(match.Last, mayBeNo: false) is { } after && !Taken(after) ? after : null;
     }
 
     private static double Confidence(PhrasingMatch match, bool denied)

@@ -20,7 +20,7 @@ internal static class Lexicon
     private static readonly FrozenSet<string> Lights = Lines("light.txt").SelectMany(l => l).ToFrozenSet();
 
     private static readonly FrozenSet<string> Nots =
-        new[] { "not", "never", "cannot", "cant", "dont", "doesnt", "didnt", "wont", "isnt", "arent", "wasnt", "hasnt", "wouldnt", "aint", "nt" }.ToFrozenSet();
+        new[] { "not", "never", "cannot", "cant", "dont", "doesnt", "didnt", "wont", "isnt", "arent", "wasnt", "hasnt", "wouldnt", "aint", "nt", "dosnt", "doesent", "dosent", "dosn't", "does'nt", "wouldnt", "couldnt", "havent", "hadnt", "werent", "shouldnt", "cannt", "carnt" }.ToFrozenSet();
 
     private static readonly FrozenSet<string> Nos = new[] { "no", "nothing", "none", "neither", "nor", "without", "zero", "nil" }.ToFrozenSet();
 

@@ -15,11 +15,13 @@ internal sealed partial class SentenceMatcher
     private readonly string text;
     private readonly List<Word> words;
     private readonly ILookup<string, int> byStem;
+    private readonly Denials denials;
 
     public SentenceMatcher(string text, List<Word> words)
     {
         this.text = text;
         this.words = words;
+        denials = new(words);
         byStem = Enumerable.Range(0, words.Count).Where(i => words[i].Stem.Length > 0).ToLookup(i => words[i].Stem);
     }
 
@@ -49,7 +51,7 @@ internal sealed partial class SentenceMatcher
         int? denial = null;
         if (phrasing.Negation is { } before)
         {
-            denial = DenialOf(first, last, before > 0);
+            denial = denials.Of(first, last, before > 0);
             if (denial is null)
             {
                 return null;
@@ -77,7 +79,7 @@ internal sealed partial class SentenceMatcher
 
         var gaps = Gaps(from, to, used, shared);
         var turned = at.Zip(at.Skip(1)).Count(p => p.First > p.Second);
-        if (gaps > Math.Min(MostGaps, at.Length + 1) || (at.Length == 2 && turned > 0 && gaps > 1))
+        if (gaps > Math.Min(MostGaps, Math.Max(1, at.Length - 1)))
         {
             return null;
         }
@@ -85,66 +87,6 @@ internal sealed partial class SentenceMatcher
         var score = (10 * at.Length) + (denial is { } no ? at.Count(i => i < no) == phrasing.Negation ? 7 : 6 : 0) - (2 * gaps) - turned - (shared is null ? 0 : 4)
             - at.Count(i => words[i].Corrected) - (phrasing.Derived ? 5 : 0);
         return new(phrasing, at, denial, score) { Shared = shared };
-    }
-
-    /// <summary>The "no" before the words or the "not" before, among or right behind them.</summary>
-    /// <param name="mayFollow">The phrasing itself has words before its denial.</param>
-    private int? DenialOf(int first, int last, bool mayFollow)
-    {
-        for (var i = last; i > first; i--)
-        {
-            if (words[i].Role is WordRole.Not || (mayFollow && words[i].Role is WordRole.No))
-            {
-                return i;
-            }
-        }
-
-        return DenialBefore(first) ?? DenialAfter(last, mayFollow);
-    }
-
-    /// <summary>Nearest denial before a word, with no more than a few words and no break but "or" between.</summary>
-    public int? DenialBefore(int first)
-    {
-        var between = 0;
-        for (var i = first - 1; i >= 0 && between <= MostGaps; i--)
-        {
-            if (words[i].IsNegation)
-            {
-                return i;
-            }
-
-            if (words[i].IsBreak && words[i].Role is not WordRole.Or)
-            {
-                return null;
-            }
-
-            between += words[i].Role is WordRole.Content && !words[i].Aside ? 1 : 0;
-        }
-
-        return null;
-    }
-
-    /// <summary>"the sound is not there", "display shows nothing".</summary>
-    public int? DenialAfter(int last, bool mayBeNo)
-    {
-        var denial = last + 1;
-        while (denial < words.Count && words[denial].Role is WordRole.Function or WordRole.Light)
-        {
-            denial++;
-        }
-
-        if (denial >= words.Count || !(words[denial].Role is WordRole.Not || words[denial].Text is "none" or "nil" || (mayBeNo && words[denial].Role is WordRole.No)))
-        {
-            return null;
-        }
-
-        var next = denial + 1;
-        while (next < words.Count && words[next].Role is WordRole.Function or WordRole.Light)
-        {
-            next++;
-        }
-
-        return next == words.Count || words[next].IsBreak || words[next].Text is "present" or "heard" or "seen" or "hear" or "see" || words[next].Stem == Lexicon.Fine ? denial : null;
     }
 
     /// <summary>The only break between two words; a second one makes it one that cannot be crossed.</summary>
@@ -206,7 +148,7 @@ internal sealed partial class SentenceMatcher
 
     /// <summary>A normal value of one word is said by just that word, or by any form of it that is denied or called fine.</summary>
     private bool IsSaid(string word, int at) =>
-        words[at].Text == word || DenialBefore(at) is not null || DenialAfter(at, mayBeNo: false) is not null || SaysThereIs(at, at);
+        words[at].Text == word || denials.Before(at) is not null || denials.After(at, mayBeNo: false) is not null || SaysThereIs(at, at);
 
     private bool SaysThereIs(int first, int last)
     {

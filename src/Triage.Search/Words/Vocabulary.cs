@@ -8,6 +8,7 @@ namespace Triage.Search.Words;
 internal sealed partial class Vocabulary
 {
     private readonly Dictionary<string, List<Phrasing>> byStem = [];
+    private readonly HashSet<(string Finding, string Value)> normal = [];
     private readonly Spelling spelling;
 
     public Vocabulary(IEnumerable<Finding> findings)
@@ -16,6 +17,7 @@ internal sealed partial class Vocabulary
         foreach (var finding in findings)
         {
             var values = ValuesOf(finding);
+            normal.Add((finding.Id, finding.Nominal ? "" : values[0].Id));
             for (var value = 0; value < values.Length; value++)
             {
                 foreach (var says in values[value].Says.Add(values[value].Name).Distinct(StringComparer.OrdinalIgnoreCase))
@@ -27,7 +29,15 @@ internal sealed partial class Vocabulary
         }
 
         spelling = new Spelling(said);
+        Nearest = new([.. byStem.Values.SelectMany(p => p)]);
     }
+
+    /// <summary>For clauses that no phrasing fits.</summary>
+    public NearestPhrasing Nearest { get; }
+
+    public bool Has(string finding) => normal.Any(n => n.Finding == finding);
+
+    public bool IsNormal(string finding, string value) => normal.Contains((finding, value));
 
     /// <summary>Word of a phrasing that this misspelling stands for.</summary>
     public string? Correct(string word) => spelling.Correct(word);

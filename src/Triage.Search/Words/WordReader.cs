@@ -86,7 +86,7 @@ internal static partial class WordReader
         }
     }
 
-    /// <summary>"nothing wrong with" says works; "nothing but" says only; "no longer", "fails to", "stopped working" say not; "not only" says nothing.</summary>
+    /// <summary>"nothing wrong with" says works; "nothing but" says only; "no longer", "fails to", "stopped working" say not; "won't stop" says keeps; "not only" says nothing.</summary>
     private static List<Word> Rewritten(List<Word> words)
     {
         for (var i = 0; i + 1 < words.Count; i++)
@@ -106,6 +106,12 @@ internal static partial class WordReader
             {
                 words[i] = here with { Role = WordRole.Light, Stem = Lexicon.Stem("only") };
                 words[i + 1] = next with { Role = WordRole.Function };
+            }
+            else if (here.Role is WordRole.Not && next.Text is "stop" or "stops" && i + 2 < words.Count && words[i + 2].Text.EndsWith("ing", StringComparison.Ordinal))
+            {
+                // "won't stop humming"
+                words[i] = here with { Role = WordRole.Function };
+                words[i + 1] = next with { Stem = Lexicon.Stem("keeps"), Role = WordRole.Content };
             }
             else if (here.IsNegation && next.Text is "only" or "longer" or "always")
             {

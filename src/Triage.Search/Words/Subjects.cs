@@ -1,0 +1,28 @@
+using System.Collections.Frozen;
+
+namespace Triage.Search.Words;
+
+/// <summary>"Four keys went quiet", "D5 is dead": a word that can be said of any part is a finding only of the machine or of nothing in particular.</summary>
+internal static class Subjects
+{
+    private static readonly FrozenSet<string> OfAnything =
+        Stems("silent quiet dead slow weak faint dull hot stops hangs freezes dies off sticks clicks pops");
+
+    private static readonly FrozenSet<string> Machines = Stems(
+        "keyboard synth synthesiser piano organ radio amp amplifier receiver deck recorder player stereo laptop computer notebook camera clock console "
+        + "sound music power son daughter dad mother husband wife grandfather");
+
+    public static bool IsAnother(PhrasingMatch match, List<Word> words, List<PhrasingMatch> chosen)
+    {
+        if (match.At is not [var at] || match.Denial is not null || !OfAnything.Contains(words[at].Stem))
+        {
+            return false;
+        }
+
+        var used = chosen.SelectMany(m => m.All).ToHashSet();
+        var subject = Enumerable.Range(0, at).Where(i => words[i].Clause == words[at].Clause && words[i].Role is WordRole.Content && !words[i].Aside && !used.Contains(i)).ToList();
+        return subject.Count > 0 && !subject.Exists(i => Machines.Contains(words[i].Stem));
+    }
+
+    private static FrozenSet<string> Stems(string words) => words.Split(' ').Select(Lexicon.Stem).ToFrozenSet();
+}
