@@ -94,6 +94,35 @@ public sealed partial class FormsTests : IAsyncLifetime
         Assert.Equal(log.Length - 1, bench.Live.Current.Notes.Find<Notes.Kinds.Job>("2026-022")!.Log.Length);
     }
 
+    [Fact]
+    public async Task What_is_no_photo_is_refused_by_its_content()
+    {
+        using var body = new MultipartFormDataContent
+        {
+            { new StringContent(Token().Match(await browser.GetStringAsync("/", TestContext.Current.CancellationToken)).Groups[1].Value), "__RequestVerificationToken" },
+            { new StringContent("lid off"), "text" },
+            { new ByteArrayContent("<svg onload=alert(1)>"u8.ToArray()), "photo", "lid.png" },
+        };
+        var response = await browser.PostAsync("/jobs/2026-023/line", body, TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, response.StatusCode);
+        var page = await Text(response);
+        Assert.Contains("neither JPEG, PNG nor WebP", page);
+        Assert.Contains("value=\"lid off\"", page);
+    }
+
+    [Fact]
+    public async Task No_page_of_a_job_is_heavy()
+    {
+        foreach (var job in bench.Live.Current.Notes.Jobs)
+        {
+            foreach (var page in Service.Pages.JobPages.Of(job))
+            {
+                var bytes = await browser.GetByteArrayAsync(Service.Pages.JobPages.Address(job.Id, page.Slug), TestContext.Current.CancellationToken);
+                Assert.True(bytes.Length <= 100_000, $"{job.Id} {page.Name}: {bytes.Length} bytes");
+            }
+        }
+    }
+
     private async Task<HttpResponseMessage> Post(string path, params (string Name, string Value)[] fields)
     {
         var page = await browser.GetStringAsync("/", TestContext.Current.CancellationToken);
