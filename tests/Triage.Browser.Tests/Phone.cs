@@ -24,8 +24,9 @@ public sealed class Phone : IAsyncDisposable
         var bench = await ServedBench.Start();
         var playwright = await Playwright.CreateAsync();
         var browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = ["--no-sandbox"] });
-        var page = await browser.NewPageAsync(new() { JavaScriptEnabled = script, ViewportSize = new() { Width = width, Height = 844 }, ColorScheme = colours, BaseURL = bench.Address.ToString(), BypassCSP = script });
-        page.SetDefaultTimeout(60_000);
+        var context = await browser.NewContextAsync(new() { JavaScriptEnabled = script, ViewportSize = new() { Width = width, Height = 844 }, ColorScheme = colours, BaseURL = bench.Address.ToString(), BypassCSP = script });
+        context.SetDefaultTimeout(60_000);
+        var page = await context.NewPageAsync();
         return new(playwright, browser, bench, page, script);
     }
 
