@@ -47,6 +47,9 @@ public sealed class LiveBench : IAsyncDisposable
     /// <summary>Raised after a new snapshot is in place.</summary>
     public event Action<Bench>? Changed;
 
+    /// <summary>Folder for what is not a note, in the book that is written to; null when none may be written.</summary>
+    public string? Aside => Home?.Aside;
+
     /// <summary>Book to which new notes go; null when none may be written.</summary>
     internal BookFolder? Home => folders.FirstOrDefault(f => f.Source.Writable);
 
@@ -97,6 +100,8 @@ public sealed class LiveBench : IAsyncDisposable
 
     /// <summary>The book in which a note lies, when it may be written.</summary>
     internal BookFolder? Writable(NotePlace place) => folders.FirstOrDefault(f => f.Source.Name == place.Book && f.Source.Writable);
+
+    internal BookFolder? FolderOf(NotePlace place) => folders.FirstOrDefault(f => f.Source.Name == place.Book);
 
     /// <inheritdoc cref="OpenBooks.Unusable"/>
     internal (NotePlace Place, string Why)? Unusable(string id)
