@@ -2,7 +2,6 @@ using System.Net.Sockets;
 using System.Text.Json.Serialization;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Connections;
-using Microsoft.AspNetCore.DataProtection;
 using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
@@ -37,6 +36,7 @@ public static class BenchServer
         app.UseStatusCodePages(Faults.Say);
         app.Use(Loopback.OnlyOwnNames);
         app.Use(BrowserRules.Set);
+        app.UseResponseCompression();
         app.UseRouting();
         app.MapOpenApi();
         app.MapApi();
@@ -73,8 +73,9 @@ public static class BenchServer
         services.AddRoutingCore();
         services.AddProblemDetails();
         services.AddRazorComponents();
-        // a form outlives a restart by being shown again, so its key need not outlive the process or lie on disk
-        services.AddDataProtection().UseEphemeralDataProtectionProvider();
+        services.AddFormKeys(bench);
+        // not over HTTPS: compressed secrets can be guessed there (the BREACH attack, Gluck, Harris & Prado 2013)
+        services.AddResponseCompression(pages => pages.EnableForHttps = false);
         services.AddAntiforgery(forms => forms.Cookie.Name = "bench-forms");
         services.Configure<RouteHandlerOptions>(routes => routes.ThrowOnBadRequest = true);
         services.ConfigureHttpJsonOptions(json =>

@@ -19,12 +19,8 @@ public sealed class LiveBench : IAsyncDisposable
     private readonly ImmutableArray<BookFolder> folders;
     private readonly SearchedBooks searched;
     private readonly CancellationTokenSource closing = new();
-    /// <summary>The same jobs give the same suggestions.</summary>
-    private const int TrainingSeed = 1;
-
     private bool refitting;
-    private Task training = Task.CompletedTask;
-    private Task filling = Task.CompletedTask;
+    private Task background = Task.CompletedTask;
     private readonly List<Task> watching = [];
     private OpenBooks books;
     private SettingsFile settings;
@@ -50,6 +46,9 @@ public sealed class LiveBench : IAsyncDisposable
 
     /// <summary>Raised after a new snapshot is in place.</summary>
     public event Action<Bench>? Changed;
+
+    /// <summary>Folder for what is not a note, in the book that is written to; null when none may be written.</summary>
+    public string? Aside => Home?.Aside;
 
     /// <summary>Book to which new notes go; null when none may be written.</summary>
     internal BookFolder? Home => folders.FirstOrDefault(f => f.Source.Writable);
@@ -102,6 +101,8 @@ public sealed class LiveBench : IAsyncDisposable
     /// <summary>The book in which a note lies, when it may be written.</summary>
     internal BookFolder? Writable(NotePlace place) => folders.FirstOrDefault(f => f.Source.Name == place.Book && f.Source.Writable);
 
+    internal BookFolder? FolderOf(NotePlace place) => folders.FirstOrDefault(f => f.Source.Name == place.Book);
+
     /// <inheritdoc cref="OpenBooks.Unusable"/>
     internal (NotePlace Place, string Why)? Unusable(string id)
     {
@@ -144,7 +145,7 @@ public sealed class LiveBench : IAsyncDisposable
         if (!Current.Counted.RefitDue || refitting)
             return;
         refitting = true;
-        training = Task.WhenAll(training, Task.Run(Refit));
+        background = Task.WhenAll(background, Task.Run(Refit));
     }
 
     private void Refit()
@@ -171,29 +172,13 @@ public sealed class LiveBench : IAsyncDisposable
     {
         PublishAnew(books.Notebook);
         if (options.Watch)
-            filling = Task.Run(searched.Fill);
+            background = Task.Run(searched.Fill);
     }
 
     /// <summary>Publishes what rests on other knowledge than before.</summary>
     private void PublishAnew(Notebook notes)
     {
-        // a command that recognises nothing trains nothing
-        var recogniser = new Lazy<Recogniser>(() => Recogniser.Build(notes.Of<Finding>(), options.Watch ? null : ComplaintClassifier.Train(notes.Jobs, TrainingSeed)));
-        Publish(notes, CountedJobs.Of(notes, TrustOf), recogniser);
-        if (options.Watch)
-            training = Task.WhenAll(training, Task.Run(() => LearnWords(notes)));
-    }
-
-    /// <summary>Training takes a second or more: answers do not wait for it, the next snapshot has it. Nothing happens while there are too few jobs.</summary>
-    private void LearnWords(Notebook notes)
-    {
-        if (ComplaintClassifier.Train(notes.Jobs, TrainingSeed) is not { } pastJobs)
-            return;
-        lock (changing)
-        {
-            if (!closing.IsCancellationRequested)
-                Publish(Current.Notes, Current.Counted, new(Recogniser.Build(Current.Notes.Of<Finding>(), pastJobs)));
-        }
+        Publish(notes, CountedJobs.Of(notes, TrustOf), new(() => Recogniser.Build(notes.Of<Finding>())));
     }
 
     private void Publish(Notebook notes, CountedJobs counted, Lazy<Recogniser> recogniser)
@@ -226,7 +211,7 @@ public sealed class LiveBench : IAsyncDisposable
     {
         await closing.CancelAsync();
         await Task.WhenAll(watching);
-        await Task.WhenAll(training, filling);
+        await background;
         closing.Dispose();
         searched.Dispose();
     }

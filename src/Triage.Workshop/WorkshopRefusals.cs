@@ -57,6 +57,15 @@ internal static class WorkshopRefusals
     public static Refusal NothingToUndo(string job) =>
         new(RefusalKind.NotFound, $"Job {job} has no such entry to take back.", "Look at its time line again: somebody may have taken it back already.");
 
+    public static Refusal PhotoTooBig(int bytes, int most) =>
+        new(RefusalKind.NotUnderstood, FormattableString.Invariant($"The photo has {bytes / 1e6:0.0} MB; at most {most / 1e6:0} MB are kept."), "Take it smaller, and send it again. Nothing was written.");
+
+    public static Refusal NoPhoto() =>
+        new(RefusalKind.NotUnderstood, "The file is no photo: its content is neither JPEG, PNG nor WebP.", "Send a photo of one of these kinds. Nothing was written.");
+
+    public static Refusal NoSuchEntry(string job, int entry, int entries) =>
+        new(RefusalKind.NotFound, FormattableString.Invariant($"Job {job} has no entry {entry}: its log holds {entries}."), "Count from 0, the oldest.");
+
     public static Refusal Negative(string what, double amount) =>
         new(RefusalKind.NotUnderstood, FormattableString.Invariant($"The {what} is {amount}, less than nothing."), "Write 0 or more.");
 

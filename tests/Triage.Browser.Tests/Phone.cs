@@ -10,7 +10,10 @@ public sealed class Phone : IAsyncDisposable
     private readonly IPlaywright playwright;
     private readonly IBrowser browser;
 
-    private Phone(IPlaywright playwright, IBrowser browser, ServedBench bench, IPage page) => (this.playwright, this.browser, Bench, Page) = (playwright, browser, bench, page);
+    private readonly bool script;
+
+    private Phone(IPlaywright playwright, IBrowser browser, ServedBench bench, IPage page, bool script) =>
+        (this.playwright, this.browser, Bench, Page, this.script) = (playwright, browser, bench, page, script);
 
     public ServedBench Bench { get; }
 
@@ -21,9 +24,10 @@ public sealed class Phone : IAsyncDisposable
         var bench = await ServedBench.Start();
         var playwright = await Playwright.CreateAsync();
         var browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = ["--no-sandbox"] });
-        var page = await browser.NewPageAsync(new() { JavaScriptEnabled = script, ViewportSize = new() { Width = width, Height = 844 }, ColorScheme = colours, BaseURL = bench.Address.ToString(), BypassCSP = script });
-        page.SetDefaultTimeout(60_000);
-        return new(playwright, browser, bench, page);
+        var context = await browser.NewContextAsync(new() { JavaScriptEnabled = script, ViewportSize = new() { Width = width, Height = 844 }, ColorScheme = colours, BaseURL = bench.Address.ToString(), BypassCSP = script });
+        context.SetDefaultTimeout(60_000);
+        var page = await context.NewPageAsync();
+        return new(playwright, browser, bench, page, script);
     }
 
     public Task Go(string path) => Page.GotoAsync(path);
@@ -34,12 +38,28 @@ public sealed class Phone : IAsyncDisposable
         await Go("/");
         await Page.GetByLabel("What is it?").FillAsync(machine);
         await Page.GetByLabel("What does it do, or not do?").FillAsync(complaint);
-        await Page.GetByRole(AriaRole.Button, new() { Name = "Take it in" }).ClickAsync();
+        await Click(Page.GetByRole(AriaRole.Button, new() { Name = "Take it in" }));
         Assert.Contains("/jobs/", Page.Url);
     }
 
     /// <summary>Presses a button of the next step.</summary>
-    public Task Press(string value) => Page.Locator($"#next button[value='{value}']").ClickAsync();
+    public Task Press(string value) => Click(Page.Locator($"#next button[value='{value}']"));
+
+    /// <summary>Presses a button that sends a form, and waits for what comes back; with the script no page is loaded.</summary>
+    public async Task Click(ILocator button)
+    {
+        var before = script ? await Exchanged() : 0;
+        await button.ClickAsync();
+        if (script)
+            await Page.WaitForFunctionAsync("n => Number(document.documentElement.dataset.exchanged ?? 0) > n", before);
+    }
+
+    /// <summary>The job that is looked at.</summary>
+    public string JobPath => $"/jobs/{JobId}";
+
+    public string JobId => new Uri(Page.Url).AbsolutePath.Split('/')[2];
+
+    private Task<int> Exchanged() => Page.EvaluateAsync<int>("() => Number(document.documentElement.dataset.exchanged ?? 0)");
 
     public async Task<string> Text(string selector) => await Page.Locator(selector).First.InnerTextAsync();
 

@@ -10,7 +10,7 @@ namespace Triage.Service.Tests;
 public sealed class ServedBench : IAsyncDisposable
 {
     private readonly string folder;
-    private readonly WebApplication app;
+    private WebApplication app;
 
     private ServedBench(string folder, LiveBench live, WebApplication app, Uri address, ConcurrentQueue<string> log) =>
         (this.folder, Live, this.app, Address, Log) = (folder, live, app, address, log);
@@ -37,10 +37,22 @@ public sealed class ServedBench : IAsyncDisposable
             Watch = false,
         });
         var log = new ConcurrentQueue<string>();
-        var options = new ServerOptions { Port = 0, Logging = l => l.SetMinimumLevel(LogLevel.Information).AddProvider(new Kept(log)) };
+        var options = Options(0, log);
         var app = BenchServer.Build(live, options);
         return new(folder, live, app, await BenchServer.StartAsync(app, options), log);
     }
+
+    /// <summary>Stops the server and starts another at the same address: all it held in memory is gone.</summary>
+    public async Task Restart()
+    {
+        await app.DisposeAsync();
+        var options = Options(Address.Port, Log);
+        app = BenchServer.Build(Live, options);
+        await BenchServer.StartAsync(app, options);
+    }
+
+    private static ServerOptions Options(int port, ConcurrentQueue<string> log) =>
+        new() { Port = port, Logging = l => l.SetMinimumLevel(LogLevel.Information).AddProvider(new Kept(log)) };
 
     public async ValueTask DisposeAsync()
     {

@@ -18,20 +18,22 @@ internal sealed class Questions
     private const double Sure = 0.9;
 
     /// <summary>A wrong name costs as much as this many questions: far more than a question, so that being sure is what counts.</summary>
-    private const double WrongName = 20;
+    private static readonly double WrongName = double.Parse(Environment.GetEnvironmentVariable("WN") ?? "20");
 
     private static readonly PlannerBudget OneStep = new(1) { Exact = false };
 
     private readonly SoybeanCases cases;
-    private readonly DependentFindings model;
+    private readonly NamingCauses model;
     private readonly Dictionary<string, Triage.Notes.Kinds.Finding> byName;
+    private readonly Dictionary<string, ImmutableArray<string>> values;
 
     public Questions(SoybeanCases cases, ImmutableArray<Job> held)
     {
         this.cases = cases;
         var notes = held.Aggregate(cases.Bench.Notes, (book, job) => book.Without(job.Id));
         var counted = CountedJobs.Of(notes, _ => 1);
-        model = DependentFindings.Learn(counted.Learned, cases.Causes, KnowledgeFromNotes.Of(notes).Findings, [notes.Of<DeviceClass>().Single().Id], counted.Records.Values);
+        model = new(counted.Learned, cases.Causes, [notes.Of<DeviceClass>().Single().Id]);
+        values = notes.Of<Triage.Notes.Kinds.Finding>().ToDictionary(f => f.Id, f => f.Values.Select(v => v.Id).ToImmutableArray(), StringComparer.Ordinal);
         byName = notes.Of<Triage.Notes.Kinds.Finding>().ToDictionary(f => f.Name, StringComparer.Ordinal);
     }
 
@@ -39,8 +41,8 @@ internal sealed class Questions
     /// <param name="start">Names of the attributes known at first.</param>
     public Questioned Ask(Job job, IEnumerable<string> start)
     {
-        var values = job.Log.OfType<Saw>().ToDictionary(s => s.Finding, s => s.Value, StringComparer.Ordinal);
-        var seen = start.Select(name => byName[name].Id).Select(id => new CheckedFinding(id, values[id])).ToList();
+        var observed = job.Log.OfType<Saw>().ToDictionary(s => s.Finding, s => s.Value, StringComparer.Ordinal);
+        var seen = start.Select(name => byName[name].Id).Select(id => new CheckedFinding(id, observed[id])).ToList();
         var open = byName.Values.Select(f => f.Id).Except(seen.Select(s => s.Finding)).Order(StringComparer.Ordinal).ToList();
         var posterior = model.Posterior(seen);
         var asked = 0;
@@ -48,7 +50,7 @@ internal sealed class Questions
         {
             var next = Next(posterior, seen, open);
             open.Remove(next);
-            if (values.TryGetValue(next, out var value))
+            if (observed.TryGetValue(next, out var value))
             {
                 seen.Add(new(next, value));
                 posterior = model.Posterior(seen);
@@ -67,7 +69,7 @@ internal sealed class Questions
             [
                 new StopOption("stop", new(0, 20 * WrongName)),
                 .. cases.Causes.Select((cause, c) => new FixOption(cause, new(0, WrongName), [new(c, 1, 1)])),
-                .. open.Select(id => new TestOption(id, new(0, 1), Reveals(id, model.Ask(seen, id)))),
+                .. open.Select(id => new TestOption(id, new(0, 1), Reveals(id, model.Ask(seen, id, values[id])))),
             ],
             Rates = new(ValueOfHour: 0, CostOfDay: 0),
         };

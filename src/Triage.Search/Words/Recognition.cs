@@ -11,9 +11,6 @@ public sealed record Recognition(
     ImmutableArray<Piece> NotUnderstood,
     ImmutableArray<TriedFix> Tried)
 {
-    /// <summary>From past jobs with like words; to be asked about, not taken as seen.</summary>
-    public ImmutableArray<Suggestion> Suggested { get; init; } = [];
-
     /// <summary>Why the text, or a part of it, was not read; null when all was.</summary>
     public string? Notice { get; init; }
 }
@@ -23,6 +20,3 @@ public sealed record Piece(string Words, TextSpan Span);
 
 /// <param name="Helped">Null when the text does not say.</param>
 public sealed record TriedFix(string Words, TextSpan Span, bool? Helped);
-
-/// <param name="Probability">0 … 1, that the finding was recorded for such words.</param>
-public sealed record Suggestion(string Finding, string Value, double Probability);

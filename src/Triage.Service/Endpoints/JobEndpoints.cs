@@ -39,7 +39,17 @@ internal static class JobEndpoints
         Step<CloseBody>(jobs, "close", "Close it; says what that changed in the knowledge.", (steps, id, b) => steps.Close(id, b.AsRequest()));
         Step<WireFollowUp>(jobs, "follow-ups", "The machine was heard of again.", (steps, id, b) => steps.FollowUp(id, b.CameBack, b.Note));
         Described(jobs.MapDelete("/{id}/waiting", (string id, HttpContext http, LiveBench bench, StepRecorder recorder) => Outcome(http, bench, recorder, id, "waiting", steps => steps.WaitFor(id, null))), "It waits for the bench itself.");
+        Described(
+            jobs.MapPost("/{id}/log/{entry:int}/photos", Photo).Accepts<byte[]>("image/jpeg", "image/png", "image/webp").WithMetadata(new RequestSizeLimitAttribute(Pages.PhotoEndpoints.MostBytes)),
+            "Put a photo to a log entry: the body is the file.");
         Described(jobs.MapDelete("/{id}/log/{entry:int}", (string id, int entry, HttpContext http, LiveBench bench, StepRecorder recorder) => Outcome(http, bench, recorder, id, "undo", steps => steps.Undo(id, entry))), "Take one log entry back.");
+    }
+
+    private static async Task<StepOutcome> Photo(string id, int entry, HttpContext http, LiveBench bench, StepRecorder recorder)
+    {
+        using var photo = new MemoryStream();
+        await http.Request.Body.CopyToAsync(photo, http.RequestAborted);
+        return Outcome(http, bench, recorder, id, "photo", steps => steps.Photo(id, entry, photo.ToArray()));
     }
 
     private static void Step<TBody>(RouteGroupBuilder jobs, string path, string summary, Func<JobSteps, string, TBody, StepResult> step) =>

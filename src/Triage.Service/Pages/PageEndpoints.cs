@@ -20,14 +20,14 @@ internal static class PageEndpoints
     public static void MapPages(this IEndpointRouteBuilder routes)
     {
         var pages = routes.MapGroup("").ExcludeFromDescription();
-        pages.MapGet("/bench.css", StyleSheet.Get);
+        pages.MapGet("/bench.css", CarriedFile.Style.Get);
+        pages.MapGet("/bench.js", CarriedFile.Script.Get);
         pages.MapGet("/", () => PageResults.Of<ShelfPage>([]));
         pages.MapGet("/ask", (LiveBench bench, string? machine, string? complaint) => Asked(bench, machine, complaint, null));
         pages.MapPost("/ask", Ask);
         pages.MapPost("/jobs", TakeIn);
-        pages.MapGet("/jobs/{id}", GetJob);
-        pages.MapGet("/jobs/{id}/{step}", (string id) => Results.Redirect(Address(id)));
-        pages.MapPost("/jobs/{id}/{step}", Record);
+        pages.MapJobPages();
+        pages.MapPhotos();
         pages.MapGet("/find", (HttpContext http) => PageResults.Of<FindPage>(new() { ["Asked"] = SearchAddress.Of(http.Request.Query) }));
         pages.MapGet("/notes/{id}", GetNote);
         pages.MapGet("/review", (string? device) => PageResults.Of<ReviewPage>(new() { ["Device"] = device }));
@@ -71,31 +71,11 @@ internal static class PageEndpoints
                 Consent = new(form.Number("limit", "spending limit"), form.YesNo("may-erase"), form.YesNo("originals-back")),
                 Worth = form.Number("worth", "worth"),
             })))
-            : new() { Refused = OldForm };
+            : new() { Refused = FormRefusals.Old };
         return result.Refused is { } refused ? Asked(bench, form.Need("machine"), form.Need("complaint"), new("take-in", fields, refused)) : SeeOther(http, Address(result.Job!.Id));
     }
 
-    private static IResult GetJob(string id, LiveBench bench, KnownAnswers answers) => Shown(id, bench, answers, null);
-
-    private static async Task<IResult> Record(string id, string step, HttpContext http, LiveBench bench, KnownAnswers answers, StepRecorder recorder, IAntiforgery antiforgery)
-    {
-        if (!JobForms.All.TryGetValue(step, out var record))
-            return PageResults.Stop("There is no such step.", "Go back to the job, and use its forms.", StatusCodes.Status404NotFound);
-        var fields = await http.Request.ReadFormAsync(http.RequestAborted);
-        var result = await antiforgery.IsRequestValidAsync(http)
-            ? Try(() => recorder.Record(http, id, step, _ => bench.Current.Notes.Find<Job>(id) is { } job
-                ? record(bench, job, new(fields))
-                : new() { Refused = NoSuch.Job(id, bench.Current) }))
-            : new() { Refused = OldForm };
-        return result.Refused is { } refused
-            ? Shown(id, bench, answers, new(step, fields, refused))
-            : SeeOther(http, $"{Address(id)}#{(fields["back"] is [{ Length: > 0 } back] && back.All(c => char.IsAsciiLetter(c) || c == '-') ? back : "next")}");
-    }
-
-    private static Refusal OldForm { get; } = new(
-        RefusalKind.NotAllowed, "This form was made before the bench was started anew, or by another page.", "What you typed is still here and nothing was written. Look at it, and press the button again.");
-
-    private static StepResult Try(Func<StepResult?> step)
+    internal static StepResult Try(Func<StepResult?> step)
     {
         try
         {
@@ -107,14 +87,6 @@ internal static class PageEndpoints
         }
     }
 
-    private static IResult Shown(string id, LiveBench bench, KnownAnswers answers, Sent? sent)
-    {
-        var now = bench.Current;
-        return now.Notes.Find<Job>(id) is { } job
-            ? PageResults.Of<JobPage>(new() { ["View"] = JobView.Of(now, job, answers), ["Sent"] = sent }, sent is null ? StatusCodes.Status200OK : Problems.StatusOf(sent.Refused.Kind))
-            : PageResults.Stop(NoSuch.Job(id, now));
-    }
-
     private static IResult GetNote(string id, LiveBench bench)
     {
         var now = bench.Current;
@@ -122,7 +94,7 @@ internal static class PageEndpoints
     }
 
     /// <summary>After a form, so that loading the page again does not send it again.</summary>
-    private static IResult SeeOther(HttpContext http, string address)
+    internal static IResult SeeOther(HttpContext http, string address)
     {
         http.Response.Headers.Location = address;
         return Results.StatusCode(StatusCodes.Status303SeeOther);

@@ -35,6 +35,12 @@ internal sealed class JobNotes(LiveBench bench)
     public StepResult Append(string id, IReadOnlyList<LogEntry> entries) =>
         Change(id, mustBeOpen: true, (_, text) => new(entries.Aggregate(text, (t, entry) => t.Append(["log"], LogEntryYaml.Of(entry))), null));
 
+    /// <param name="edit">The note's text and the entry's index as written in paths.</param>
+    public StepResult ChangeEntry(string id, int entry, Func<NoteText, string, NoteText> edit) =>
+        Change(id, mustBeOpen: true, (job, text) => entry < 0 || entry >= job.Log.Length
+            ? new(null, WorkshopRefusals.NoSuchEntry(id, entry, job.Log.Length))
+            : new(edit(text, entry.ToString(System.Globalization.CultureInfo.InvariantCulture)), null));
+
     public StepResult RemoveEntry(string id, int entry) =>
         Change(id, mustBeOpen: true, (job, text) => entry < 0 || entry >= job.Log.Length
             ? new(null, WorkshopRefusals.NothingToUndo(id))

@@ -17,7 +17,14 @@ public sealed class JobSteps
     private readonly LiveBench bench;
     private readonly JobNotes notes;
 
-    internal JobSteps(LiveBench bench) => (this.bench, notes) = (bench, new(bench));
+    private readonly JobPhotos photos;
+
+    internal JobSteps(LiveBench bench)
+    {
+        this.bench = bench;
+        notes = new(bench);
+        photos = new(bench, notes);
+    }
 
     private DateTimeOffset Now => bench.Clock.GetLocalNow();
 
@@ -51,6 +58,18 @@ public sealed class JobSteps
         return written.Refused is not null || written.Job is not { } after ? written
             : written with { Remarks = [.. QuickLineRead.Remarks(line), .. read.Select(e => QuickLineRead.Recorded(bench.Current, after, e))] };
     }
+
+    /// <summary>A line with a photo beside it.</summary>
+    /// <param name="photo">JPEG, PNG or WebP, up to <see cref="Limits.Photo"/> bytes.</param>
+    public StepResult Line(string job, string text, ReadOnlyMemory<byte> photo) => photos.Keep(job, photo, path => Line(job, text, photos: [path]));
+
+    /// <summary>A photo put to something recorded.</summary>
+    /// <param name="entry">Index in the log, 0 the oldest.</param>
+    /// <param name="photo">JPEG, PNG or WebP, up to <see cref="Limits.Photo"/> bytes.</param>
+    public StepResult Photo(string job, int entry, ReadOnlyMemory<byte> photo) => photos.Keep(job, photo, path => photos.Attach(job, entry, path));
+
+    /// <summary>A photo that the job's log names, by the name of its file; null when there is none.</summary>
+    public byte[]? PhotoOf(string job, string name) => photos.Find(job, name);
 
     /// <summary>A finding seen with a value; "not seen" is its normal value.</summary>
     public StepResult Saw(string job, string finding, string value, ImmutableArray<string> when = default, double? watchedMinutes = null) =>

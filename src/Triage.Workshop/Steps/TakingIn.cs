@@ -81,14 +81,9 @@ internal sealed class TakingIn(Bench bench, DateTimeOffset now)
             yield return notice;
         foreach (var piece in recognition.NotUnderstood)
             yield return $"Not understood, kept as written: “{piece.Words}”";
-        foreach (var suggested in recognition.Suggested)
-            yield return FormattableString.Invariant($"Past jobs with such words often had “{Named(suggested)}” ({100 * suggested.Probability:0} %). Look whether this one has it.");
         foreach (var tried in recognition.Tried)
             yield return $"Tried before, as the owner says: “{tried.Words}”";
     }
-
-    private string Named(Suggestion suggested) =>
-        bench.Notes.Find<Finding>(suggested.Finding) is { } finding ? WordsFor.Value(finding, suggested.Value) : $"{suggested.Finding}: {suggested.Value}";
 
     /// <summary>Year and the next free number of it.</summary>
     private string NewId()

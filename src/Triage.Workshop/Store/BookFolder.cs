@@ -21,7 +21,7 @@ public sealed class BookFolder(BookSource source, TimeProvider clock)
     public bool IsThere => Directory.Exists(source.Folder);
 
     /// <summary>Where the bench keeps what is not a note: the lock, refused versions. Ignored by the note reader.</summary>
-    private string Aside => Path.Combine(source.Folder, ".bench");
+    internal string Aside => Path.Combine(source.Folder, ".bench");
 
     /// <summary>A note's bytes as they are on disk now; null when there is none.</summary>
     public byte[]? Read(string path)

@@ -43,8 +43,10 @@ public class BuriedResetTests
         Assert.Contains("until power was lost", await leading.InnerTextAsync());
 
         Assert.Contains(await phone.NextStep(), new[] { Look, InPlace });
-        await page.Locator("#findings > details > summary").ClickAsync();
+        var job = phone.JobPath;
+        await phone.Go($"{job}/findings");
         await page.Locator("fieldset[data-finding=leakage-at-backup] button[value=no]").ClickAsync();
+        await phone.Go(job);
         Assert.Equal(InPlace, await phone.NextStep());
         await phone.Press("flat-low");
         Assert.Contains("one leg lifted", await phone.NextStep());
@@ -55,26 +57,27 @@ public class BuriedResetTests
         Assert.Contains("C14", mend);
         Assert.Matches(@"about \d+(\.\d)? \S+, \d+(\.\d)? days of waiting", mend);
 
+        await phone.Go($"{job}/parts");
         await Part(page, "ordered");
         await page.Locator("#parts button[value=arrived]").ClickAsync();
         await page.Locator("#parts button[value=tested-good]").ClickAsync();
+        await phone.Go(job);
         await page.GetByLabel("the new part was tested before it went in").First.CheckAsync();
         await phone.Press("works");
         await page.GetByLabel("Looked again after").SelectOptionAsync("soak");
         await phone.Press("yes");
         Assert.Contains("Close", await phone.NextStep());
 
+        await phone.Go($"{job}/close");
         await Close(page, "backup-capacitor-shorted", "measured");
         var taught = page.Locator("#taught li[data-device=pellwick-s40][data-fault=backup-capacitor-shorted]");
         Assert.Contains("Because of this job", await phone.Text("#taught"));
         Assert.Matches(@"\d+ % → \d+ %", await taught.InnerTextAsync());
-        var job = page.Url.Split('/')[^1].Split('#')[0];
-
         await phone.Go($"/ask?machine=Pellwick+S-40&complaint={Uri.EscapeDataString(Complaint)}");
         Assert.True(await phone.Percent("backup-capacitor-shorted") > before, $"{before} before, {await phone.Percent("backup-capacitor-shorted")} after");
         var why = page.Locator("#causes li[data-fault=backup-capacitor-shorted]");
         await why.Locator("summary").ClickAsync();
-        var behind = why.Locator("li", new() { Has = page.Locator($"a[href='/jobs/{job}']") });
+        var behind = why.Locator("li", new() { Has = page.Locator($"a[href='{job}']") });
         Assert.Contains("% without this job", await behind.InnerTextAsync());
     }
 

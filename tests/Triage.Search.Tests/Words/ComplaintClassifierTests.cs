@@ -1,5 +1,4 @@
 using Triage.Notes.Kinds;
-using Triage.Search.Words;
 
 namespace Triage.Search.Tests.Words;
 
@@ -10,21 +9,9 @@ public sealed class ComplaintClassifierTests
     {
         var classifier = ComplaintClassifier.Train(Jobs(200, seed: 3), seed: 1)!;
         Assert.Equal(["display=blank", "sound=none"], classifier.Suggestable);
-        var recogniser = Recogniser.Build(WordCases.Vocabulary(), classifier);
-        var read = recogniser.Recognise("window pitch dark, cannot see the patch name");
-        Assert.Empty(read.Findings);
-        var suggestion = Assert.Single(read.Suggested);
+        var suggestion = Assert.Single(classifier.Suggest("window pitch dark, cannot see the patch name"));
         Assert.Equal(("display", "blank"), (suggestion.Finding, suggestion.Value));
         Assert.InRange(suggestion.Probability, 0.6, 1);
-    }
-
-    [Fact]
-    public void WhatIsRecognised_IsNotSuggestedAgain()
-    {
-        var recogniser = Recogniser.Build(WordCases.Vocabulary(), ComplaintClassifier.Train(Jobs(200, seed: 3), seed: 1));
-        var read = recogniser.Recognise("nothing on the display, window pitch dark");
-        Assert.Contains(read.Findings, f => f.Finding == "display");
-        Assert.DoesNotContain(read.Suggested, s => s.Finding == "display");
     }
 
     [Fact]

@@ -34,7 +34,7 @@ public sealed partial class FormsTests : IAsyncLifetime
     [Fact]
     public async Task A_refused_form_is_shown_again_with_what_was_typed()
     {
-        var response = await Post("/jobs/2026-022/part", ("part", "idler of the spare deck"), ("state", "ordered"), ("price", "four"), ("from", "the drawer"));
+        var response = await Post("/jobs/2026-022/part", ("page", "parts"), ("part", "idler of the spare deck"), ("state", "ordered"), ("price", "four"), ("from", "the drawer"));
         Assert.Equal(HttpStatusCode.UnprocessableEntity, response.StatusCode);
         var page = await Text(response);
         Assert.Contains("The price “four” is no number.", page);
@@ -93,6 +93,38 @@ public sealed partial class FormsTests : IAsyncLifetime
         Assert.Equal(HttpStatusCode.NotFound, (await Post("/jobs/2026-022/undo", ("about", entry), ("at", at))).StatusCode);
         Assert.Equal(log.Length - 1, bench.Live.Current.Notes.Find<Notes.Kinds.Job>("2026-022")!.Log.Length);
     }
+
+    [Fact]
+    public async Task What_is_no_photo_is_refused_by_its_content()
+    {
+        using var body = new MultipartFormDataContent
+        {
+            { new StringContent(Token().Match(await browser.GetStringAsync("/", TestContext.Current.CancellationToken)).Groups[1].Value), "__RequestVerificationToken" },
+            { new StringContent("lid off"), "text" },
+            { new ByteArrayContent("<svg onload=alert(1)>"u8.ToArray()), "photo", "lid.png" },
+        };
+        var response = await browser.PostAsync("/jobs/2026-023/line", body, TestContext.Current.CancellationToken);
+        Assert.Equal(HttpStatusCode.UnprocessableEntity, response.StatusCode);
+        var page = await Text(response);
+        Assert.Contains("neither JPEG, PNG nor WebP", page);
+        Assert.Contains("value=\"lid off\"", page);
+    }
+
+    [Fact]
+    public async Task No_page_of_a_job_is_heavy()
+    {
+        var jobs = bench.Live.Current.Notes.Jobs.OrderByDescending(j => j.Log.Length).ThenBy(j => j.Id, StringComparer.Ordinal).ToList();
+        foreach (var job in jobs.Where(j => j.IsOpen).Concat(jobs.Where(j => !j.IsOpen).Take(LongestClosed)))
+        {
+            foreach (var page in Service.Pages.JobPages.Of(job))
+            {
+                var bytes = await browser.GetByteArrayAsync(Service.Pages.JobPages.Address(job.Id, page.Slug), TestContext.Current.CancellationToken);
+                Assert.True(bytes.Length <= 100_000, $"{job.Id} {page.Name}: {bytes.Length} bytes");
+            }
+        }
+    }
+
+    private const int LongestClosed = 8;
 
     private async Task<HttpResponseMessage> Post(string path, params (string Name, string Value)[] fields)
     {

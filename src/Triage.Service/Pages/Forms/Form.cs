@@ -26,6 +26,16 @@ internal sealed class Form(IFormCollection fields)
             : throw new NotUnderstoodException($"The {spoken} “{text}” is no number.", "Write digits only, such as 12 or 2.5.");
     }
 
+    /// <summary>Content of an uploaded file; null when none was chosen.</summary>
+    public ReadOnlyMemory<byte>? File(string name)
+    {
+        if (fields.Files[name] is not { Length: > 0 } file)
+            return null;
+        using var content = new MemoryStream();
+        file.CopyTo(content);
+        return content.ToArray();
+    }
+
     public int Index(string name) =>
         int.TryParse(Need(name), NumberStyles.None, CultureInfo.InvariantCulture, out var index) ? index : -1;
 

@@ -14,7 +14,8 @@ internal static class JobForms
 
     public static FrozenDictionary<string, FormStep> All { get; } = new Dictionary<string, FormStep>
     {
-        ["line"] = (bench, job, form) => bench.Steps.Line(job.Id, form.Need("text")),
+        ["line"] = (bench, job, form) => form.File("photo") is { } photo ? bench.Steps.Line(job.Id, form.Need("text"), photo) : bench.Steps.Line(job.Id, form.Need("text")),
+        ["photo"] = (bench, job, form) => bench.Steps.Photo(job.Id, form.Index("about"), form.File("photo") ?? throw new NotUnderstoodException("No photo was chosen.", "Choose one, then press the button.")),
         ["saw"] = (bench, job, form) => bench.Steps.Saw(job.Id, form.Need("about"), form.Need("value"), [.. form.Many("when")], form.Number("watched", "time watched")),
         ["not-checked"] = NotChecked,
         ["tested"] = (bench, job, form) => bench.Steps.Tested(job.Id, form.Need("about"), form.Need("outcome")),

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Service.Endpoints;
+using Triage.Service.Pages.Forms;
 using Triage.Workshop;
 using Triage.Workshop.Answers;
 using Triage.Workshop.Knowledge;
@@ -11,6 +12,15 @@ namespace Triage.Service.Pages.Sections;
 /// <summary>Everything that the page of one job shows, of one snapshot.</summary>
 public sealed record JobView(Bench Now, Job Job)
 {
+    /// <summary>Which page of the job it is, as below its address; empty for the main page.</summary>
+    public string Page { get; init; } = "";
+
+    /// <summary>What of that page is meant; null for all of it.</summary>
+    public string? Meant => Page.Split('/', 2) is [_, { Length: > 0 } meant] ? meant : null;
+
+    /// <summary>State of the note that the forms of this page were made from.</summary>
+    public string Version { get; } = JobVersion.Of(Job);
+
     public DeviceScope? Scope { get; init; }
 
     /// <summary>Null for a closed job, and when nobody knows the machine.</summary>
@@ -26,11 +36,12 @@ public sealed record JobView(Bench Now, Job Job)
 
     public string Machine => Scope?.Name ?? Job.Unit ?? "Machine not named";
 
-    internal static JobView Of(Bench now, Job job, KnownAnswers answers)
+    internal static JobView Of(Bench now, Job job, KnownAnswers answers, string page)
     {
         var asked = job.IsOpen ? answers.For(now, job) : null;
         return new(now, job)
         {
+            Page = page,
             Scope = now.ScopeOf(job),
             Answer = asked?.Answer,
             NoAnswer = asked?.Refused,

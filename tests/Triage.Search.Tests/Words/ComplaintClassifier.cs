@@ -4,10 +4,13 @@ using Microsoft.ML.Data;
 using Microsoft.ML.Trainers;
 using Triage.Notes.Kinds;
 
-namespace Triage.Search.Words;
+namespace Triage.Search.Tests.Words;
 
-/// <summary>Suggests findings from the words of past complaints: one linear classifier for each finding value that has enough jobs.</summary>
-public sealed class ComplaintClassifier
+/// <summary>
+/// Suggests findings from the words of past complaints: one linear classifier for each finding value that has enough jobs. It stands
+/// here and not in the product because it reads complaints no better than phrasings alone (<see cref="ClassifierWorthTests"/>).
+/// </summary>
+internal sealed class ComplaintClassifier
 {
     /// <summary>Closed jobs with a complaint below which nothing is trained; set by hand.</summary>
     public const int FewestJobs = 100;
@@ -90,3 +93,6 @@ public sealed class ComplaintClassifier
         public float[] Features { get; set; } = [];
     }
 }
+
+/// <param name="Probability">0 … 1, that the finding was recorded for such words.</param>
+internal sealed record Suggestion(string Finding, string Value, double Probability);

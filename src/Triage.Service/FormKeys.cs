@@ -1,0 +1,40 @@
+using Microsoft.AspNetCore.DataProtection;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
+using Triage.Workshop;
+
+namespace Triage.Service;
+
+/// <summary>
+/// Keys that prove a form came from this bench's pages. They lie aside in the book that is written to, readable by its owner only, so
+/// that a form begun before the server was killed can still be sent; without such a folder they live as long as the process.
+/// </summary>
+internal static class FormKeys
+{
+    private const UnixFileMode Owner = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute;
+
+    public static void AddFormKeys(this IServiceCollection services, LiveBench bench)
+    {
+        var keys = services.AddDataProtection().SetApplicationName("bench");
+        if (bench.Aside is { } aside && Prepared(Path.Combine(aside, "keys")) is { } folder)
+            keys.PersistKeysToFileSystem(folder);
+        else
+            keys.UseEphemeralDataProtectionProvider();
+        // that the keys lie there unencrypted is meant: whoever reads them reads the notes too
+        services.AddLogging(log => log.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error));
+    }
+
+    private static DirectoryInfo? Prepared(string path)
+    {
+        try
+        {
+            var folder = OperatingSystem.IsWindows() ? Directory.CreateDirectory(path) : Directory.CreateDirectory(path, Owner);
+            File.WriteAllText(Path.Combine(path, ".gitignore"), "*\n");
+            return folder;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return null;
+        }
+    }
+}

@@ -1,0 +1,84 @@
+using Microsoft.Playwright;
+using Xunit;
+
+namespace Triage.Browser.Tests.Stories;
+
+/// <summary>What happens when the bench is not a quiet place: two tabs, a server that went away, a thing taken back, a line at night.</summary>
+public class TwoTabsTests
+{
+    private const string Job = "/jobs/2026-023";
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task The_second_tab_is_told_and_loses_nothing(bool script)
+    {
+        await using var phone = await Phone.Open(script);
+        await phone.Go(Job);
+        var second = await phone.Page.Context.NewPageAsync();
+        await second.GotoAsync(Job);
+        await phone.Page.GetByLabel("One line, as it comes").FillAsync("lid off, dust");
+        await phone.Click(phone.Page.GetByRole(AriaRole.Button, new() { Name = "Keep the line" }));
+
+        await second.GetByLabel("One line, as it comes").FillAsync("rail 4.9 V");
+        await second.GetByRole(AriaRole.Button, new() { Name = "Keep the line" }).ClickAsync();
+        var told = second.GetByRole(AriaRole.Alert).First;
+        await told.WaitForAsync();
+        Assert.Contains("lid off, dust", await told.InnerTextAsync());
+        Assert.Equal("rail 4.9 V", await second.GetByLabel("One line, as it comes").InputValueAsync());
+        await second.GetByRole(AriaRole.Button, new() { Name = "Keep the line" }).ClickAsync();
+        await second.Locator("#time-line").GetByText("rail 4.9 V").First.WaitForAsync();
+        Assert.Contains("lid off, dust", await second.Locator("#time-line").InnerTextAsync());
+    }
+
+    [Fact]
+    public async Task A_form_begun_before_the_server_was_stopped_goes_through_after_it_is_back()
+    {
+        await using var phone = await Phone.Open();
+        await phone.Go(Job);
+        await phone.Page.GetByLabel("One line, as it comes").FillAsync("typed while it went away");
+        await phone.Bench.Restart();
+        await phone.Click(phone.Page.GetByRole(AriaRole.Button, new() { Name = "Keep the line" }));
+        Assert.Equal(0, await phone.Page.GetByRole(AriaRole.Alert).CountAsync());
+        Assert.Contains("typed while it went away", await phone.Text("#time-line"));
+    }
+
+    [Fact]
+    public async Task Any_entry_can_be_taken_back_not_only_the_last()
+    {
+        await using var phone = await Phone.Open(script: true);
+        await phone.Go(Job);
+        foreach (var line in new[] { "first of two", "second of two" })
+        {
+            await phone.Page.GetByLabel("One line, as it comes").FillAsync(line);
+            await phone.Click(phone.Page.GetByRole(AriaRole.Button, new() { Name = "Keep the line" }));
+        }
+
+        await phone.Click(phone.Page.Locator("#time-line li", new() { HasText = "first of two" }).GetByRole(AriaRole.Button));
+        var log = await phone.Text("#time-line");
+        Assert.DoesNotContain("first of two", log);
+        Assert.Contains("second of two", log);
+    }
+
+    /// <summary>Lines as they are written at night; each is kept as it is.</summary>
+    [Fact]
+    public async Task A_quick_line_is_kept_as_written_with_its_photo()
+    {
+        await using var phone = await Phone.Open();
+        foreach (var line in new[] { "C14 short, 47/16, plays", "R12 open, 4k7, works", "5V rail 3.1 V", "fuse blown 1A slow, new one holds", "no sound, headphones ok", "cleaned switch, plays", "C3 0.1u leaky, replaced, plays" })
+        {
+            await phone.Go("/");
+            await phone.Page.GetByText("A line and a photo for a job").ClickAsync();
+            await phone.Page.Locator("#job").SelectOptionAsync("2026-023");
+            await phone.Page.GetByLabel("One line, as it comes").FillAsync(line);
+            await phone.Page.GetByLabel("Photo beside it").SetInputFilesAsync(new FilePayload { Name = "../IMG 1.png", MimeType = "image/png", Buffer = OnePixel });
+            await phone.Click(phone.Page.GetByRole(AriaRole.Button, new() { Name = "Keep the line" }));
+            var kept = phone.Bench.Live.Current.Notes.Find<Notes.Kinds.Job>("2026-023")!.Log.OfType<Notes.Kinds.QuickLine>().Last();
+            Assert.Equal(line, kept.Text);
+            Assert.Equal(OnePixel, await File.ReadAllBytesAsync(Path.Combine(phone.Bench.DemoFolder, Assert.Single(kept.Photos)), TestContext.Current.CancellationToken));
+        }
+    }
+
+    /// <summary>The smallest PNG with a pixel (ISO/IEC 15948: signature, IHDR, IDAT, IEND).</summary>
+    private static byte[] OnePixel { get; } = Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==");
+}
