@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Triage.Notes.Kinds;
 using Triage.Reasoning.Inference;
+using Triage.Workshop.Knowledge;
 using Triage.Workshop.Translating;
 
 namespace Triage.Workshop.Answers;
