@@ -20,6 +20,8 @@ internal static class AnswerText
         ToKnow(paper, [.. answer.Remarks, .. remarks]);
         if (!answer.Causes.IsEmpty)
             CauseRows.Write(paper, answer.Causes, answer.Works, numbers);
+        if (answer.FirstPlace is { } firm)
+            paper.Say(firm, 2, Sheet.Quiet);
         if (numbers && answer.LeftOut > 0)
             paper.Say(FormattableString.Invariant($"At most {answer.LeftOut:0.#E+0} of the probability is left out."), 2, Sheet.Quiet);
         ResetCards.Write(paper, answer.Resets);

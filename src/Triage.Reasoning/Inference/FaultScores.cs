@@ -8,7 +8,7 @@ internal sealed class FaultScores
     private readonly Dictionary<string, (Scores Scores, double Mass)> _of = [];
     private readonly Dictionary<Parameter, double> _variance = [];
 
-    public FaultScores(Network network, Evidence evidence, int leaves, int work, double bound)
+    public FaultScores(Network network, Evidence evidence, bool now, int leaves, int work, double bound)
     {
         var compiled = EvidenceCompiler.Compile(network, evidence);
         var score = new HypothesisScore(network, evidence);
@@ -22,7 +22,7 @@ internal sealed class FaultScores
                 _variance[parameter] = variance;
             }
 
-            foreach (var fault in faults.SelectMany(f => network.Roots[f.Root].States[f.Events.State].Faults))
+            foreach (var fault in faults.Where(f => !now || f.Events.Remains).SelectMany(f => network.Roots[f.Root].States[f.Events.State].Faults))
             {
                 var (sum, mass) = _of.TryGetValue(fault, out var so) ? so : (new Scores(), 0);
                 sum.Add(scores, leaf.Mass);

@@ -2,11 +2,11 @@ using Triage.Reasoning.Networks;
 
 namespace Triage.Reasoning.Inference;
 
-/// <summary>P(fault, evidence) by fault.</summary>
+/// <summary>P(fault, evidence) by fault: there at the start, or still there after all actions.</summary>
 internal static class JointMasses
 {
     /// <summary>Null when the evidence is impossible. What is conditioned on cancels out between faults, and is left out.</summary>
-    public static Dictionary<string, double>? Of(Network network, Evidence evidence)
+    public static Dictionary<string, double>? Of(Network network, Evidence evidence, bool now)
     {
         var posterior = PosteriorInference.Of(network, evidence);
         if (posterior.Contradiction)
@@ -15,6 +15,7 @@ internal static class JointMasses
         }
 
         var log = posterior.LogEvidenceAsConditioned + (network.SomethingIsWrong ? Math.Log(posterior.PriorSomethingIsWrong) : 0);
-        return FaultMarginals.AtStart(network, posterior).ToDictionary(f => f.Key, f => f.Value.Probability * Math.Exp(log));
+        var faults = now ? FaultMarginals.Remaining(network, posterior) : FaultMarginals.AtStart(network, posterior);
+        return faults.ToDictionary(f => f.Key, f => f.Value.Probability * Math.Exp(log));
     }
 }

@@ -15,31 +15,33 @@ public static class Sensitivity
     private const double Promising = 0.5;
 
     /// <summary>
-    /// Which single prior, link or ambient chance, moved within its interval, makes another fault likelier than the likeliest one (at the
-    /// start); the least moved first. Preselected by scores over the likeliest hypotheses, ∂ log odds / ∂ logit θ; then decided on the full model:
+    /// Which single prior, link or ambient chance, moved within its interval, makes another fault likelier than the likeliest one; the least moved
+    /// first. Preselected by scores over the likeliest hypotheses, ∂ log odds / ∂ logit θ; then decided on the full model:
     /// P(fault, evidence) is linear in any one θ whose finding was looked at once (Castillo, Gutiérrez &amp; Hadi 1997, "Sensitivity analysis in
     /// discrete Bayesian networks"), so that the end of the interval and what is known already give where two faults change places.
     /// </summary>
     /// <param name="network">The network, with weights where its numbers are not exactly known.</param>
     /// <param name="evidence">What was seen and done.</param>
     /// <param name="level">Of the intervals, 0 … 1.</param>
+    /// <param name="now">Of the faults still there after all actions; else of those there at the start.</param>
     /// <returns>Empty when no single number tried (the dozen most promising) changes the first place.</returns>
     /// <exception cref="ArgumentException">The input makes no sense, or the evidence contradicts itself.</exception>
-    public static ImmutableArray<Swing> Of(Network network, Evidence evidence, double level = 0.9)
+    public static ImmutableArray<Swing> Of(Network network, Evidence evidence, double level = 0.9, bool now = false)
     {
         if (level is not (> 0 and < 1))
         {
             throw new ArgumentException($"An interval needs a level between 0 and 1, not {level}.");
         }
 
-        if (JointMasses.Of(network, evidence) is not { Count: > 1 } now)
+        Func<Network, Dictionary<string, double>?> under = moved => JointMasses.Of(moved, evidence, now);
+        if (under(network) is not { Count: > 1 } masses)
         {
             return [];
         }
 
-        var ranked = now.OrderByDescending(f => f.Value).ThenBy(f => f.Key, StringComparer.Ordinal).ToArray();
+        var ranked = masses.OrderByDescending(f => f.Value).ThenBy(f => f.Key, StringComparer.Ordinal).ToArray();
         var z = Normal.InvCDF(0, 1, (1 + level) / 2);
-        var scores = new FaultScores(network, evidence, Leaves, Work, Bound);
+        var scores = new FaultScores(network, evidence, now, Leaves, Work, Bound);
         return
         [
             .. ranked.Skip(1).Take(Rivals).Where(rival => rival.Value > 0)
@@ -50,14 +52,14 @@ public static class Sensitivity
                 .Select(same => same.MaxBy(p => p.Reach))
                 .OrderByDescending(p => p.Reach)
                 .Take(Verified)
-                .Select(p => Try(network, evidence, p.Parameter, p.Up, z * p.Deviation, now, ranked[0].Key))
+                .Select(p => Try(network, under, p.Parameter, p.Up, z * p.Deviation, masses, ranked[0].Key))
                 .OfType<Swing>()
                 .OrderBy(s => Math.Abs(Logit(s.At) - Logit(s.Chance))),
         ];
     }
 
     private static Swing? Try(
-        Network network, Evidence evidence, Parameter parameter, bool up, double reach, IReadOnlyDictionary<string, double> now, string first)
+        Network network, Func<Network, Dictionary<string, double>?> under, Parameter parameter, bool up, double reach, Dictionary<string, double> now, string first)
     {
         var theta = parameter.Theta(network);
         if (theta is not (> Certain and < 1 - Certain))
@@ -68,7 +70,7 @@ public static class Sensitivity
 
         var (lower, upper) = (Logistic(Logit(theta) - reach), Logistic(Logit(theta) + reach));
         var end = up ? upper : lower;
-        if (JointMasses.Of(parameter.Moved(network, end), evidence) is not { Count: > 1 } there)
+        if (under(parameter.Moved(network, end)) is not { Count: > 1 } there)
         {
             return null;
         }
@@ -80,7 +82,7 @@ public static class Sensitivity
         return crossing.Fault is null ? null : Describe(parameter) with
         {
             Chance = theta,
-            At = Crossing(network, evidence, parameter, (theta, now[first] - now[crossing.Fault]), (end, there[first] - there[crossing.Fault]), first, crossing.Fault),
+            At = Crossing(network, under, parameter, (theta, now[first] - now[crossing.Fault]), (end, there[first] - there[crossing.Fault]), first, crossing.Fault),
             Interval = new(lower, upper),
             First = first,
             Instead = crossing.Fault,
@@ -104,13 +106,13 @@ public static class Sensitivity
     /// is not, and the secant goes on (the Illinois method: Dowell &amp; Jarratt 1971).
     /// </summary>
     private static double Crossing(
-        Network network, Evidence evidence, Parameter parameter, (double Theta, double Lead) a, (double Theta, double Lead) b, string first, string instead)
+        Network network, Func<Network, Dictionary<string, double>?> under, Parameter parameter, (double Theta, double Lead) a, (double Theta, double Lead) b, string first, string instead)
     {
         var theta = a.Theta;
         for (var round = 0; round < Rounds; round++)
         {
             theta = a.Theta + a.Lead / (a.Lead - b.Lead) * (b.Theta - a.Theta);
-            if (JointMasses.Of(parameter.Moved(network, theta), evidence) is not { } masses || Math.Abs(masses[first] - masses[instead]) <= 1e-9 * masses[first])
+            if (under(parameter.Moved(network, theta)) is not { } masses || Math.Abs(masses[first] - masses[instead]) <= 1e-9 * masses[first])
             {
                 return theta;
             }

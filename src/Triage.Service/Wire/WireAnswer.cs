@@ -18,6 +18,9 @@ internal sealed record WireAnswer
 
     public required ImmutableArray<WireCause> Causes { get; init; }
 
+    /// <summary>How firmly the first place stands: which single number, moved within its interval, would change it. Absent when not worked out.</summary>
+    public string? FirstPlace { get; init; }
+
     public required ImmutableArray<WireReset> Resets { get; init; }
 
     public WireStep? Next { get; init; }
@@ -31,6 +34,7 @@ internal sealed record WireAnswer
         StopAtOnce = answer.StopAtOnce,
         Remarks = answer.Remarks,
         Causes = [.. answer.Causes.Select(WireCause.Of)],
+        FirstPlace = answer.FirstPlace,
         Resets = [.. answer.Resets.Select(WireReset.Of)],
         Next = answer.Next is { } next ? WireStep.Of(next) : null,
         LeftOut = answer.LeftOut,

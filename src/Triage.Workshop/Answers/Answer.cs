@@ -24,6 +24,12 @@ public sealed record Answer
     /// <summary>Most probable first. The unlisted fault and "nothing wrong" always take part.</summary>
     public required ImmutableArray<RankedCause> Causes { get; init; }
 
+    /// <summary>
+    /// How firmly the first place stands, in words: which single number, moved within its 90 % interval, would give it to another cause.
+    /// Null where it is not worked out: the evidence contradicts itself, or findings that come together moved the chances.
+    /// </summary>
+    public string? FirstPlace { get; init; }
+
     /// <summary>Resets worth trying, best first.</summary>
     public required ImmutableArray<ResetWorthTrying> Resets { get; init; }
 

@@ -16,6 +16,20 @@ public sealed class PosteriorInferenceTest
     }
 
     [Property(MaxTest = 200, StartSize = 1000, EndSize = 1000000)]
+    public void Equals_the_sum_over_every_state_and_fate_with_damage_that_follows(int seed)
+    {
+        var (network, evidence) = RandomCase.Compound(seed);
+        var expected = BruteForce.Of(network, evidence);
+        var posterior = PosteriorInference.Of(network, evidence);
+        AssertSame(expected, posterior, network);
+        foreach (var (fault, chance) in FaultMarginals.Remaining(network, posterior))
+        {
+            var sum = network.Roots.SelectMany((root, r) => root.States.Select((state, s) => state.Faults.Contains(fault) ? expected.Now[r][s] : 0)).Sum();
+            Assert.Equal(sum / expected.Joint, chance.Probability, 1e-9);
+        }
+    }
+
+    [Property(MaxTest = 200, StartSize = 1000, EndSize = 1000000)]
     public void Search_and_dynamic_programme_agree(int seed)
     {
         var (network, evidence) = RandomCase.Of(seed, nominal: false);
@@ -48,6 +62,33 @@ public sealed class PosteriorInferenceTest
         });
 
         static Link Shows(int root, double chance) => new(root, 1, [1 - chance, chance]);
+    }
+
+    [Property(MaxTest = 40, StartSize = 1000, EndSize = 1000000)]
+    public void What_is_left_out_is_bounded_where_thirty_abnormal_findings_meet(int seed)
+    {
+        var random = new Random(seed);
+        Root[] roots = [.. Enumerable.Range(0, 8).Select(r => Part($"r{r}", Math.Pow(10, -1 - 4 * random.NextDouble())))];
+        Finding[] findings =
+        [
+            .. Enumerable.Range(0, 30).Select(f => Two(
+                $"f{f}",
+                random.Next(4) == 0 ? 0 : 0.05 * random.NextDouble(),
+                [.. Enumerable.Range(0, 8).Where(_ => random.Next(2) == 0).Append(f % 8).Distinct().Select(r => random.NextDouble()).Select((p, i) => new Link((f + i) % 8, 1, [1 - p, p]))])),
+        ];
+        var network = new Network([.. roots], [.. findings]);
+        var evidence = new Evidence { Observations = [.. Enumerable.Range(0, 30).Select(f => new Observation(f, 1))] };
+        var exact = BruteForce.Of(network, evidence);
+        var posterior = PosteriorInference.Of(network, evidence);
+        Assert.InRange(posterior.EvidenceProbability / exact.Evidence, 1 - posterior.LeftOut - 1e-9, 1 + 1e-9);
+        for (var r = 0; r < roots.Length; r++)
+        {
+            var bounds = posterior.BoundsOf(r, 1);
+            Assert.InRange(exact.AtStart[r][1] / exact.Joint, bounds.Lower - 1e-9, bounds.Upper + 1e-9);
+        }
+
+        // a bound that says nothing would hold too
+        Assert.InRange(posterior.LeftOut, 0, 1e-8);
     }
 
     [Property(MaxTest = 100, StartSize = 1000, EndSize = 1000000)]

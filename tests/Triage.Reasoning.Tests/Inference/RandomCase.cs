@@ -11,10 +11,52 @@ public sealed class RandomCase(int seed)
     public static (Network Network, Evidence Evidence) Of(int seed, bool nominal = true, bool actions = true) =>
         new RandomCase(seed).Make(nominal, actions);
 
+    /// <summary>One root ties parts together of which earlier ones damage later ones; what they show combines by noisy-MAX.</summary>
+    public static (Network Network, Evidence Evidence) Compound(int seed) => new RandomCase(seed).MakeCompound();
+
     private (Network, Evidence) Make(bool nominal, bool actions)
     {
         ImmutableArray<Root> roots = [.. Enumerable.Range(0, _random.Next(1, 5)).Select(MakeRoot)];
-        ImmutableArray<Finding> findings = [.. Enumerable.Range(0, _random.Next(1, 6)).Select(f => MakeFinding(f, roots, nominal))];
+        return Make(roots, [.. Enumerable.Range(0, _random.Next(1, 6)).Select(f => MakeFinding(f, roots, nominal))], actions);
+    }
+
+    private (Network, Evidence) MakeCompound()
+    {
+        var parts = ImmutableArray<CompoundPart>.Empty;
+        var tiedParts = _random.Next(2, 4);
+        for (var p = 0; p < tiedParts; p++)
+        {
+            parts = parts.Add(MakePart(p, parts));
+        }
+
+        var tied = CompoundRoot.Compile("tied", parts);
+        Root[] alone = [.. Enumerable.Range(0, _random.Next(1, 3)).Select(MakeRoot)];
+        ImmutableArray<Root> roots = [tied.Root, .. alone];
+        return Make(roots, [.. Enumerable.Range(0, _random.Next(1, 5)).Select(f => Tie(MakeFinding(f, [new("none", [new("good", [])], [1]), .. alone], nominal: false)))], actions: true);
+
+        Finding Tie(Finding finding) => finding with
+        {
+            Links =
+            [
+                .. finding.Links,
+                .. parts.SelectMany((part, p) => Enumerable.Range(1, part.States.Length - 1)
+                    .Where(_ => _random.Next(10) < 6)
+                    .SelectMany(s => tied.Links(new Link(p, s, Distribution(finding.Values.Length)), 0))),
+            ],
+        };
+    }
+
+    private CompoundPart MakePart(int index, ImmutableArray<CompoundPart> earlier)
+    {
+        var plain = MakeRoot(index);
+        return new($"p{index}", [.. plain.States.Take(3).Select(s => s with { Faults = [.. s.Faults.Select(f => $"tied {f}")] })], [1 - plain.Prior.Skip(1).Take(2).Sum(), .. plain.Prior.Skip(1).Take(2)])
+        {
+            Follows = [.. earlier.SelectMany((part, p) => Enumerable.Range(1, part.States.Length - 1).Select(s => new LeadsTo(p, s, 1, _random.Next(4) switch { 0 => 1, 1 => 0, _ => _random.NextDouble() })))],
+        };
+    }
+
+    private (Network, Evidence) Make(ImmutableArray<Root> roots, ImmutableArray<Finding> findings, bool actions)
+    {
         var network = new Network(roots, findings) { SomethingIsWrong = _random.Next(3) > 0 };
         ImmutableArray<ActionTaken> taken = actions ? [.. Enumerable.Range(0, _random.Next(0, 4)).Select(_ => MakeAction(roots))] : [];
         return (network, new Evidence

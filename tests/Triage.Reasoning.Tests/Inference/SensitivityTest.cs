@@ -43,6 +43,33 @@ public sealed class SensitivityTest
     }
 
     [Fact]
+    public void A_link_changes_places_where_the_joint_masses_are_equal()
+    {
+        // by hand, no leak: what both show together counts for both; P(a, f) - P(b, f) = 0.02 · 0.97 · θ - 0.03 · 0.98 · 0.4, zero at θ = 0.01176 / 0.0194
+        var network = Weigh(
+            new Network(
+                [PosteriorInferenceTest.Part("a", 0.02), PosteriorInferenceTest.Part("b", 0.03)],
+                [PosteriorInferenceTest.Two("f", 0, new Link(0, 1, [0.2, 0.8]), new Link(1, 1, [0.6, 0.4]))]),
+            10);
+        var swings = Sensitivity.Of(network, new Evidence { Observations = [new(0, 1)] });
+        var link = Assert.Single(swings, s => s.Kind == SwingKind.Link && s.Root == 0);
+        Assert.Equal(("a", "b"), (link.First, link.Instead));
+        Assert.Equal(0.01176 / 0.0194, link.At, 1e-9);
+    }
+
+    [Fact]
+    public void Of_what_is_still_there_the_chance_that_a_repair_missed_it_counts_too()
+    {
+        // by hand: a came in ahead, 0.03 to 0.02; a repair that clears it half of the time leaves 0.5 · 0.03, so that b leads until π_a = 2 · 0.02
+        var network = Weigh(new Network([PosteriorInferenceTest.Part("a", 0.03), PosteriorInferenceTest.Part("b", 0.02)], []), 100);
+        var evidence = new Evidence { Actions = [new("mend", [new Clearing(0, 1, 0.5)], ActionOutcome.NotSeen)] };
+        Assert.All(Sensitivity.Of(network, evidence), s => Assert.Equal("a", s.First));
+        var prior = Assert.Single(Sensitivity.Of(network, evidence, now: true), s => s.Kind == SwingKind.Prior && s.Root == 0);
+        Assert.Equal(("b", "a"), (prior.First, prior.Instead));
+        Assert.Equal(0.04, prior.At, 1e-9);
+    }
+
+    [Fact]
     public void What_is_exactly_known_changes_nothing()
     {
         var network = new Network([PosteriorInferenceTest.Part("a", 0.01), PosteriorInferenceTest.Part("b", 0.0099)], []);
