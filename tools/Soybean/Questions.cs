@@ -18,7 +18,7 @@ internal sealed class Questions
     private const double Sure = 0.9;
 
     /// <summary>A wrong name costs as much as this many questions: far more than a question, so that being sure is what counts.</summary>
-    private static readonly double WrongName = double.Parse(Environment.GetEnvironmentVariable("WN") ?? "20");
+    private const double WrongName = 20;
 
     private static readonly PlannerBudget OneStep = new(1) { Exact = false };
 

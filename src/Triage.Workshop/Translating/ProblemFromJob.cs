@@ -63,10 +63,10 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
                 Blocked = rules.Forbids(t.Effort),
             });
 
-    /// <summary>A finding that can be asked for and that no test reveals.</summary>
+    /// <summary>A finding that can be asked for, that this class of machine can have, and that no test reveals.</summary>
     private IEnumerable<Option> Questions() =>
         network.Scope.Findings
-            .Where(f => f.Ask is not null && !Observed(f.Id) && network.Scope.Tests.All(t => t.Reveals != f.Id))
+            .Where(f => f.Ask is not null && (f.Classes.IsEmpty || f.Classes.Contains(network.Scope.Class.Id)) && !Observed(f.Id) && network.Scope.Tests.All(t => t.Reveals != f.Id))
             .Select(f => new TestOption(f.Id, new(AskMinutes), network.Network.Findings[network.Findings[f.Id]]));
 
     private IEnumerable<Option> Resets() =>
