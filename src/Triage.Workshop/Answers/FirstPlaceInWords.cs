@@ -12,10 +12,13 @@ internal sealed class FirstPlaceInWords(DeviceNetwork network, Notebook notes, W
 {
     private const string Firm = "No single number, moved within its interval, changes the first place.";
 
-    /// <summary>Null where findings that come together weigh otherwise than the network's numbers, of which the sensitivity knows.</summary>
+    /// <summary>
+    /// Null where findings that come together weigh otherwise than the network's numbers, of which the sensitivity knows, and where the
+    /// posterior is not exact: each number tried would then cost a search.
+    /// </summary>
     /// <param name="works">The machine works: the causes say what it was when it came in.</param>
     public static string? Of(Reasoned reasoned, Notebook notes, WordsFor words, bool works) =>
-        reasoned.IsMoved ? null
+        reasoned.IsMoved || reasoned.ByNetwork.LeftOut > 0 ? null
         : Sensitivity.Of(reasoned.Network.Network, reasoned.Evidence.Evidence, now: !works) is [var least, ..] ? new FirstPlaceInWords(reasoned.Network, notes, words).Say(least)
         : Firm;
 
@@ -29,13 +32,14 @@ internal sealed class FirstPlaceInWords(DeviceNetwork network, Notebook notes, W
         return swing.Kind switch
         {
             // a prior is a share scaled to independent roots: only its ratio means something at the bench
-            SwingKind.Prior => $"{Cause(network.FaultsIn(swing.Root, swing.State))} were {more} than {Times(swing.At / swing.Chance)} times as common as taken here ({(up ? "up" : "down")} to {Times(end / swing.Chance)} times is plausible)",
-            SwingKind.Link => $"{Cause(Behind(swing))} showed {Value(swing)} {Often(swing, more)}",
+            SwingKind.Prior => $"{Cause(swing, [.. network.FaultsIn(swing.Root, swing.State)])} were {more} than {Times(swing.At / swing.Chance)} times as common as taken here ({(up ? "up" : "down")} to {Times(end / swing.Chance)} times is plausible)",
+            SwingKind.Link => $"{Cause(swing, Behind(swing))} showed {Value(swing)} {Often(swing, more)}",
             SwingKind.Ambient => $"{Value(swing)} came without any listed cause {Often(swing, more)}",
         };
     }
 
-    private string Cause(IEnumerable<string> faults) => string.Join(" with ", faults.Select(f => $"“{WordsFor.CauseName(f, notes)}”"));
+    private string Cause(Swing swing, ImmutableArray<string> faults) =>
+        faults is [var only] && only == swing.Instead ? "it" : string.Join(" with ", faults.Select(f => $"“{WordsFor.CauseName(f, notes)}”"));
 
     /// <summary>Of a compound root the fault that is in all the combinations which share the number.</summary>
     private ImmutableArray<string> Behind(Swing swing)
@@ -67,5 +71,5 @@ internal sealed class FirstPlaceInWords(DeviceNetwork network, Notebook notes, W
     private static string Percent(double chance, string format) =>
         (100 * chance).ToString(chance is < 0.02 or > 0.98 ? "0.###" : format, CultureInfo.InvariantCulture);
 
-    private static string Times(double ratio) => ratio.ToString(ratio < 10 ? "0.##" : "0", CultureInfo.InvariantCulture);
+    private static string Times(double ratio) => ratio.ToString(ratio < 2 ? "0.##" : "0.#", CultureInfo.InvariantCulture);
 }

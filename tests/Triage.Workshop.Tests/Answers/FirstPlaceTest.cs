@@ -1,6 +1,7 @@
 using Triage.Notes.Kinds;
 using Triage.Reasoning.Inference;
 using Triage.Workshop.Answers;
+using Triage.Workshop.Translating;
 using Xunit;
 
 namespace Triage.Workshop.Tests.Answers;
@@ -17,7 +18,7 @@ public sealed class FirstPlaceTest
         var reasoned = Reason(bench);
         var (root, state) = reasoned.Network.Faults[Shorted][0];
         var finding = reasoned.Network.Network.Findings.IndexOf(
-            reasoned.Network.Network.Findings.First(f => f.Values.Length == 2 && f.Id[..4] != "meas" && f.Links.Any(l => l.Root == root && l.State == state)));
+            reasoned.Network.Network.Findings.First(f => f.Values.Length == 2 && !f.Id.StartsWith(DeviceNetwork.MeasurementPrefix, StringComparison.Ordinal) && f.Links.Any(l => l.Root == root && l.State == state)));
         var shown = Words(bench).Value(reasoned.Network.Network.Findings[finding].Id, reasoned.Network.Network.Findings[finding].Values[1]);
         var swing = new Swing(SwingKind.Link, root, state, finding, 1) { Chance = 0.8, At = 0.6, Interval = new(0.55, 0.92), First = Shorted, Instead = Low };
 
@@ -38,7 +39,7 @@ public sealed class FirstPlaceTest
         var swing = new Swing(SwingKind.Prior, root, state, -1, 0) { Chance = 0.002, At = 0.003, Interval = new(0.001, 0.005), First = Shorted, Instead = Low };
 
         Assert.Equal(
-            $"First place would go to “{Name(bench, Low)}” if “{Name(bench, Low)}” were more than 1.5 times as common as taken here (up to 2.5 times is plausible).",
+            $"First place would go to “{Name(bench, Low)}” if it were more than 1.5 times as common as taken here (up to 2.5 times is plausible).",
             Say(bench, reasoned, swing));
     }
 
