@@ -147,6 +147,29 @@ public sealed class NextStepTests
         Assert.Equal("B", NextStep.Choose(Bench.Problem(Bench.Single(.5, .5), [Bench.Stop(90), .. fixes.Reverse()]), PlannerBudget.Default).Best.Option.Id);
     }
 
+    /// <summary>Both checks have to be made before the fix, so that every order costs the same: the one that tells something goes first.</summary>
+    [Fact]
+    public void Of_checks_that_must_all_be_made_the_one_that_tells_more_comes_first()
+    {
+        var problem = Bench.Problem(
+            Bench.Single(.6, .4), Bench.Stop(100), Bench.Fix("powered fix", 10, 0, 1) with { After = ["dull check", "telling check"] },
+            Bench.Test("dull check", 2), Bench.Test("telling check", 2, (0, .9)));
+        var advice = NextStep.Choose(problem, PlannerBudget.Default);
+        Assert.Equal("dull check", advice.Best.Option.Id);
+        Assert.Equal("telling check", advice.PreferringWhatTellsMore(within: .005).Best.Option.Id);
+    }
+
+    [Fact]
+    public void What_tells_more_does_not_come_first_where_it_is_dearer_now_or_costs_more_in_all()
+    {
+        var problem = Bench.Problem(
+            Bench.Single(.6, .4), Bench.Stop(100), Bench.Fix("powered fix", 10, 0, 1) with { After = ["dull check"] },
+            Bench.Test("dull check", 2), Bench.Test("telling check", 2, (0, .9)));
+        Assert.Equal("dull check", NextStep.Choose(problem, PlannerBudget.Default).PreferringWhatTellsMore(within: .005).Best.Option.Id);
+        var dearer = problem with { Options = [.. problem.Options.Take(2), Bench.Test("dull check", 1), Bench.Test("telling check", 1.01, (0, .9))] };
+        Assert.Equal("dull check", NextStep.Choose(dearer, PlannerBudget.Default).PreferringWhatTellsMore(within: .5).Best.Option.Id);
+    }
+
     public static TheoryData<RepairProblem, string> Refused => new()
     {
         { Bench.Problem(Bench.Single(1), Bench.Fix("fix", 1, 0)), "no stop option that is allowed now" },
