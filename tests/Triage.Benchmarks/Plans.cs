@@ -6,8 +6,8 @@ namespace Triage.Benchmarks;
 /// <summary>How near the planner comes to the optimum without the exact programme, beside simpler policies: twelve faults, fifteen actions.</summary>
 internal static class Plans
 {
-    /// <summary>Less thought than an answer of the product gets.</summary>
-    public static PlannerBudget RollOut { get; } = new(300_000) { Exact = false };
+    /// <summary>As much thought as an answer of the product gets.</summary>
+    public static PlannerBudget RollOut { get; } = new(2_000_000) { Exact = false };
 
     private static PlannerBudget OneStep { get; } = new(1) { Exact = false };
 
