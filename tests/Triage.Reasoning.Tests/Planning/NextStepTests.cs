@@ -121,6 +121,21 @@ public sealed class NextStepTests
         Assert.Equal(.6, stillFaulty.Probability, 1e-12);
     }
 
+    /// <summary>Two faults tied into state 3 of one root: mending the first leaves the second (state 2), as two roots would.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Mending_one_of_two_tied_faults_leaves_the_other(bool exact)
+    {
+        var first = new FixOption("A", new Expense(0, 10), [new(0, 1, .8), new(0, 3, .8, Leaves: 2)]);
+        var second = new FixOption("B", new Expense(0, 20), [new(0, 2, 1), new(0, 3, 1, Leaves: 1)]);
+        var problem = Bench.Problem([new(.5, [new(0, 3)]), new(.5, [new(0, 1)])], Bench.Stop(50), first, second);
+        var advice = NextStep.Choose(problem, PlannerBudget.Default with { Exact = exact });
+        Assert.Equal("A", advice.Best.Option.Id);
+        Assert.Equal(10 + .6 * (20 + 50 / 3.0), advice.Best.ExpectedCost, 1e-12);
+        Assert.Equal(Oracle.Optimum(problem), advice.Best.ExpectedCost, 1e-12);
+    }
+
     [Fact]
     public void Sure_double_fault_takes_both_fixes_even_by_one_step()
     {
