@@ -26,8 +26,9 @@ public sealed class TwelveFaultsTests
         Assert.InRange(ratios.Average(), 1 - 1e-6, 1.005);
     }
 
-    private static RepairProblem Smaller(int seed) =>
-        Smaller(TwelveFaults.From(seed));
-
-    private static RepairProblem Smaller(RepairProblem p) => p with { Options = [.. p.Options.Take(4), .. p.Options.TakeLast(2)] };
+    private static RepairProblem Smaller(int seed)
+    {
+        var problem = TwelveFaults.From(seed);
+        return problem with { Options = [.. problem.Options.Take(4), .. problem.Options.TakeLast(2)] };
+    }
 }
