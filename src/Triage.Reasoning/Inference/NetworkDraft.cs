@@ -13,7 +13,7 @@ internal sealed class NetworkDraft
     public NetworkDraft(Network network, ImmutableArray<ActionTaken> actions)
     {
         var named = actions.SelectMany(a => a.Clears.Select(c => (c.Root, c.State))).ToHashSet();
-        var untouched = Enumerable.Range(0, network.Roots.Max(r => r.Prior.Length)).Select(state => CourseOfEvents.Untouched(state, actions)).ToArray();
+        var untouched = Enumerable.Range(0, network.Roots.Select(r => r.Prior.Length).DefaultIfEmpty().Max()).Select(state => CourseOfEvents.Untouched(state, actions)).ToArray();
         Courses = new List<CourseDraft>[network.Roots.Length];
         for (var r = 0; r < Courses.Length; r++)
         {
