@@ -1,4 +1,5 @@
 using Triage.Reasoning.Inference;
+using Triage.Reasoning.Networks;
 
 namespace Triage.Reasoning.Planning;
 
