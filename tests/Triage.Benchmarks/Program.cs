@@ -10,6 +10,10 @@ else if (args is ["--targets"])
 {
     Targets.Print(Console.Out);
 }
+else if (args is ["--plans"])
+{
+    Plans.Speed(Console.Out);
+}
 else if (args is ["--plans", var first, var problems])
 {
     Plans.Print(Console.Out, int.Parse(first, CultureInfo.InvariantCulture), int.Parse(problems, CultureInfo.InvariantCulture));
