@@ -18,6 +18,9 @@ public sealed record BenchSettings
     /// <summary>Worth of a working machine when a job does not say.</summary>
     public double UsualWorth { get; init; } = 80;
 
+    /// <summary>What somebody licensed asks for a repair, in the bench's currency (common practice, no source).</summary>
+    public double HandOverPrice { get; init; } = 50;
+
     /// <summary>Tools at hand; null when nobody listed them, and then everything counts as there.</summary>
     public ImmutableArray<string>? Tools { get; init; }
 

@@ -38,6 +38,7 @@ internal sealed record SettingsFile(BenchSettings Settings, ImmutableArray<Probl
             CostOfDay = fields.Amount("cost-of-day") ?? usual.CostOfDay,
             Currency = fields.Text("currency") ?? usual.Currency,
             UsualWorth = fields.Amount("usual-worth") ?? usual.UsualWorth,
+            HandOverPrice = fields.Amount("hand-over-price") ?? usual.HandOverPrice,
             Tools = fields.Has("tools") ? fields.Texts("tools") : null,
             Instruments = InstrumentSettings.Read(fields),
         };

@@ -1,3 +1,4 @@
+using System.Globalization;
 using BenchmarkDotNet.Running;
 using Triage.Benchmarks;
 
@@ -8,6 +9,14 @@ if (args is ["--ratios"])
 else if (args is ["--targets"])
 {
     Targets.Print(Console.Out);
+}
+else if (args is ["--plans"])
+{
+    Plans.Speed(Console.Out);
+}
+else if (args is ["--plans", var first, var problems])
+{
+    Plans.Print(Console.Out, int.Parse(first, CultureInfo.InvariantCulture), int.Parse(problems, CultureInfo.InvariantCulture));
 }
 else
 {

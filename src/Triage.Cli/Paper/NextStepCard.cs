@@ -22,6 +22,8 @@ internal static class NextStepCard
         if (next.Price > 0 || next.Minutes > 0)
             paper.Field("price now", $"{Amounts.Money(next.Price, bench.Settings)}, {Amounts.Minutes(next.Minutes)}{(next.Tools.IsEmpty ? "" : $", with {string.Join(", ", next.Tools)}")}");
         paper.Field("why", next.Why);
+        if (next.Turning is { } turning)
+            paper.Field("unless", turning);
         foreach (var outcome in next.Outcomes)
             paper.Field(outcome == next.Outcomes[0] ? "what follows" : "", $"{Amounts.Percent(outcome.Chance)} {outcome.Name}; {outcome.Then}");
         if (next.Part is { } part)
@@ -39,12 +41,20 @@ internal static class NextStepCard
     {
         StepKind.Close => $"triage close {job} --outcome mended --cause {answer.Causes.FirstOrDefault()?.Fault ?? "FAULT"}:measured|swapped|hold-unknown",
         _ when next.Outcomes.Any(o => o.Id == "still-works") => $"triage held {job} {next.Id} yes|no",
-        StepKind.Stop => $"triage close {job} --outcome {(next.Id == AlwaysThere.WorkAround ? "worked-around" : "parted-out")}",
+        StepKind.Stop => $"triage close {job} --outcome {Outcome(next.Id)}",
         StepKind.Reset => $"triage reset {job} {next.Id} works|no-change",
         StepKind.Fix or StepKind.Swap => $"triage fixed {job} {next.Id} works|no-change",
         _ when next.Id == AlwaysThere.AskConsent => $"triage agree {job} --may-erase yes|no",
         _ when bench.Notes.Find<Finding>(next.Id) is { } finding => $"triage saw {job} {next.Id} {string.Join('|', finding.Values.Select(v => v.Id))}",
         _ => $"triage tested {job} {next.Id} {string.Join('|', next.Outcomes.Select(o => o.Id))}",
+    };
+
+    private static string Outcome(string stop) => stop switch
+    {
+        AlwaysThere.WorkAround => "worked-around",
+        AlwaysThere.PartOut => "parted-out",
+        AlwaysThere.HandOver => "handed-over",
+        _ => "unsolved",
     };
 
     private static void Part(Sheet paper, Bench bench, ReplacementPart part)

@@ -46,6 +46,8 @@ internal sealed record Course(CourseOfEvents Events, double LogWeight, Effect[] 
 
     public bool Remains => Events.Remains;
 
+    public int Left => Events.Left;
+
     /// <summary>It was good and nothing needs to be said of it.</summary>
     public bool IsGood => State == 0;
 }

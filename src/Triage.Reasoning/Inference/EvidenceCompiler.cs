@@ -138,14 +138,14 @@ internal sealed class EvidenceCompiler
     }
 
     private static bool IsActive(CourseDraft course, Link link, Observation seen) =>
-        course.Events.State == link.State && course.Events.Active[seen.Epoch];
+        link.State == course.Events.Shows[seen.Epoch];
 
     /// <summary>A measurement sees the part itself: a fault that is merely silent still measures as one.</summary>
     private void Measure(RootLikelihood reading)
     {
         foreach (var course in _draft.Courses[reading.Root])
         {
-            course.LogWeight += Math.Log(reading.PerState[course.Events.Present[reading.Epoch] ? course.Events.State : 0]);
+            course.LogWeight += Math.Log(reading.PerState[course.Events.There[reading.Epoch]]);
         }
     }
 
@@ -155,10 +155,10 @@ internal sealed class EvidenceCompiler
         switch (outcome)
         {
             case ActionOutcome.Works:
-                _draft.Exclude(course => course.ActiveAfter[k]);
+                _draft.Exclude(course => course.ShowsAfter[k] != 0);
                 break;
             case ActionOutcome.StillFaulty:
-                _draft.Need(course => course.ActiveAfter[k]);
+                _draft.Need(course => course.ShowsAfter[k] != 0);
                 break;
             case ActionOutcome.NotSeen:
                 break;
@@ -170,11 +170,11 @@ internal sealed class EvidenceCompiler
         var held = Without(EvidenceKind.Held, k) ? null : _evidence.Actions[k].Held;
         if (held is true)
         {
-            _draft.Exclude(course => course.Active[k + 1]);
+            _draft.Exclude(course => course.Shows[k + 1] != 0);
         }
         else if (held is false)
         {
-            _draft.Need(course => course.Active[k + 1]);
+            _draft.Need(course => course.Shows[k + 1] != 0);
         }
     }
 }

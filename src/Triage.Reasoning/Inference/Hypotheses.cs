@@ -46,7 +46,7 @@ public static class Hypotheses
         .. leaf.Faults
             .Select(fault => (fault.Root, Course: compiled.Roots[fault.Root].Courses[fault.Course]))
             .Where(fault => fault.Course.Remains)
-            .Select(fault => new FaultyRoot(fault.Root, fault.Course.State))
+            .Select(fault => new FaultyRoot(fault.Root, fault.Course.Left))
             .OrderBy(fault => fault.Root),
     ];
 }

@@ -29,7 +29,7 @@ internal sealed class HypothesisScore(Network network, Evidence evidence)
         }
 
         var shown = faults
-            .SelectMany(f => _links[(f.Root, f.Events.State)].Where(l => f.Events.Active[_observations[l.Observation].Epoch]))
+            .SelectMany(f => f.Events.Shows.Distinct().SelectMany(s => _links[(f.Root, s)].Where(l => f.Events.Shows[_observations[l.Observation].Epoch] == s)))
             .ToLookup(l => l.Observation, l => l.Link);
         for (var i = 0; i < _observations.Length; i++)
         {

@@ -94,6 +94,9 @@ internal static class InputCheck
         {
             RequireFault(clearing.Root, clearing.State, where, network);
             Demand(named.Add((clearing.Root, clearing.State)), $"{where}: it names state {clearing.State} of root {clearing.Root} twice.");
+            Demand(
+                clearing.Leaves >= 0 && clearing.Leaves != clearing.State && clearing.Leaves < network.Roots[clearing.Root].States.Length,
+                $"{where}: state {clearing.State} of root {clearing.Root} is left in state {clearing.Leaves}, which must be 0 or another state of that root.");
             Demand(IsChance(clearing.Works) && IsChance(clearing.Holds), $"{where}: chances must lie in 0 … 1.");
         }
     }

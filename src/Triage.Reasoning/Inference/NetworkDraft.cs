@@ -13,7 +13,7 @@ internal sealed class NetworkDraft
     public NetworkDraft(Network network, ImmutableArray<ActionTaken> actions)
     {
         var named = actions.SelectMany(a => a.Clears.Select(c => (c.Root, c.State))).ToHashSet();
-        var (good, faulty) = (CourseOfEvents.Untouched(0, actions), CourseOfEvents.Untouched(1, actions));
+        var untouched = Enumerable.Range(0, network.Roots.Select(r => r.Prior.Length).DefaultIfEmpty().Max()).Select(state => CourseOfEvents.Untouched(state, actions)).ToArray();
         Courses = new List<CourseDraft>[network.Roots.Length];
         for (var r = 0; r < Courses.Length; r++)
         {
@@ -28,7 +28,7 @@ internal sealed class NetworkDraft
                 }
                 else
                 {
-                    courses.Add(new CourseDraft(state == 0 ? good : faulty with { State = state }, Math.Log(prior[state])));
+                    courses.Add(new CourseDraft(untouched[state], Math.Log(prior[state])));
                 }
             }
         }

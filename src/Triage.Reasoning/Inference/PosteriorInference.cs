@@ -26,7 +26,7 @@ public static class PosteriorInference
             LogEvidenceAsConditioned = network.SomethingIsWrong && possible ? logTogether - Math.Log(something) : logTogether,
             PriorSomethingIsWrong = something,
             Marginals = possible ? CourseMarginals.Sum(network, compiled, courses, c => c.State) : [],
-            Remaining = possible ? CourseMarginals.Sum(network, compiled, courses, c => c.Remains ? c.State : 0) : [],
+            Remaining = possible ? CourseMarginals.Sum(network, compiled, courses, c => c.Left) : [],
             Contradiction = !possible,
             Conflict = possible ? [] : Conflicts.Of(network, evidence),
             LeftOut = courses.LeftOut,

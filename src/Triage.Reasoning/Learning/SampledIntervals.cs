@@ -34,10 +34,10 @@ public sealed record SampledIntervals(ImmutableDictionary<string, Interval> AtSt
         (CoursePosterior Posterior, double LogWeight)[] drawn = [.. Enumerable.Range(0, draws).Select(_ => Weigh(sets, drawing.Draw(random), evidence))];
         double most = drawn.Max(d => d.LogWeight);
         double[] weights = [.. drawn.Select(d => Math.Exp(d.LogWeight - most))];
-        var atStart = Intervals(_ => true);
-        return new(atStart, evidence.Actions.IsEmpty ? atStart : Intervals(course => course.Remains));
+        var atStart = Intervals(course => course.State);
+        return new(atStart, evidence.Actions.IsEmpty ? atStart : Intervals(course => course.Left));
 
-        ImmutableDictionary<string, Interval> Intervals(Func<Course, bool> counts) => PlacesOf(network, compiled, counts).ToImmutableDictionary(
+        ImmutableDictionary<string, Interval> Intervals(Func<Course, int> stateOf) => PlacesOf(network, compiled, stateOf).ToImmutableDictionary(
             fault => fault.Key,
             fault => Shortest([.. drawn.Select((d, i) => (fault.Sum(at => d.Posterior.Courses[at.Root][at.Course]), weights[i]))], level * weights.Sum()),
             StringComparer.Ordinal);
@@ -52,10 +52,9 @@ public sealed record SampledIntervals(ImmutableDictionary<string, Interval> AtSt
     }
 
     /// <summary>The courses in which each fault is there.</summary>
-    static IEnumerable<IGrouping<string, (int Root, int Course)>> PlacesOf(Network network, CompiledNetwork compiled, Func<Course, bool> counts) =>
-        compiled.Roots.SelectMany((root, r) => root.Courses.SelectMany((course, c) => counts(course)
-                ? network.Roots[r].States[course.State].Faults.Select(fault => (Fault: fault, At: (r, c)))
-                : []))
+    static IEnumerable<IGrouping<string, (int Root, int Course)>> PlacesOf(Network network, CompiledNetwork compiled, Func<Course, int> stateOf) =>
+        compiled.Roots.SelectMany((root, r) => root.Courses.SelectMany((course, c) =>
+                network.Roots[r].States[stateOf(course)].Faults.Select(fault => (Fault: fault, At: (r, c)))))
             .GroupBy(place => place.Fault, place => place.At, StringComparer.Ordinal);
 
     /// <summary>

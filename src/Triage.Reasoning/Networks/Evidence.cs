@@ -53,7 +53,8 @@ public sealed record ActionTaken(string Id, ImmutableArray<Clearing> Clears, Act
 /// <param name="State">Index of its state.</param>
 /// <param name="Works">P(the fault is silent right after).</param>
 /// <param name="Holds">P(it stays silent after power is lost | it went silent).</param>
-public sealed record Clearing(int Root, int State, double Works, double Holds = 1);
+/// <param name="Leaves">State that is left when it works: 0, or one with fewer faults where only some of several tied faults are mended.</param>
+public sealed record Clearing(int Root, int State, double Works, double Holds = 1, int Leaves = 0);
 
 /// <summary>What was seen right after an action.</summary>
 public enum ActionOutcome

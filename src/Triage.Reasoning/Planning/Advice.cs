@@ -9,6 +9,18 @@ namespace Triage.Reasoning.Planning;
 public sealed record Advice(ImmutableArray<RankedOption> Ranked, ImmutableArray<BlockedOption> Blocked, int NodesUsed)
 {
     public RankedOption Best => Ranked[0];
+
+    /// <summary>
+    /// The same advice with another step first where one is as good within a tolerance, costs less now and tells more: of such
+    /// the one that tells most. Exact ties, as among checks that all have to be made before power, are otherwise in the given order.
+    /// </summary>
+    /// <param name="within">Expected costs closer than this, relatively, count as alike.</param>
+    public Advice PreferringWhatTellsMore(double within)
+    {
+        var preferred = Ranked.Skip(1).Where(r => r.Option is not StopOption && r.ExpectedCost <= Best.ExpectedCost * (1 + within)
+            && r.PriceNow <= Best.PriceNow && r.InformationGain > Best.InformationGain + 1e-9).MaxBy(r => r.InformationGain);
+        return preferred is null ? this : this with { Ranked = Ranked.Remove(preferred).Insert(0, preferred) };
+    }
 }
 
 /// <summary>An option with what follows from taking it.</summary>

@@ -34,7 +34,7 @@ internal sealed class BeliefSpace
         var total = prior.Sum();
         Prior = [.. prior.Select(p => p / total), .. Enumerable.Repeat(0.0, _sets.Count - prior.Count)];
         Clearances = [.. clearances.Select(c => c?.Build())];
-        OneFaultEach = _sets.TrueForAll(s => s.Length == 1);
+        OneFaultEach = _sets.TrueForAll(s => s.Length == 1) && problem.Options.OfType<FixOption>().All(f => f.Clears.All(c => c.Leaves == 0));
     }
 
     /// <summary>Weights at the start, one per set, summing to 1.</summary>
@@ -43,7 +43,7 @@ internal sealed class BeliefSpace
     /// <summary>What each option clears, by option; null for what is not a fix.</summary>
     public Clearance?[] Clearances { get; }
 
-    /// <summary>No set holds several faults: then no order of tests and fixes changes the belief.</summary>
+    /// <summary>No set holds several faults, nor a state that can be cleared in part: then no order of tests and fixes changes the belief.</summary>
     public bool OneFaultEach { get; }
 
     public int Count => _sets.Count;
@@ -74,7 +74,12 @@ internal sealed class BeliefSpace
     /// <summary>Which sets the fixes together can clear.</summary>
     public bool[] Curable(IEnumerable<FixOption> fixes)
     {
-        var clearable = fixes.SelectMany(ClearanceBuilder.Clearable).Select(c => c.Key).ToHashSet();
+        var clearings = fixes.SelectMany(ClearanceBuilder.Clearable).ToList();
+        var clearable = clearings.Where(c => c.Leaves == 0).Select(ClearanceBuilder.Named).ToHashSet();
+        while (clearings.RemoveAll(c => c.Leaves != 0 && clearable.Contains(new(c.Root, c.Leaves)) && clearable.Add(ClearanceBuilder.Named(c))) > 0)
+        {
+        }
+
         return [.. _sets.Select(s => Array.TrueForAll(s, clearable.Contains))];
     }
 

@@ -6,7 +6,7 @@ namespace Triage.Reasoning.Planning;
 /// </summary>
 internal sealed class Clearance
 {
-    /// <summary>The sets it touches, smallest first, so that mass that arrives in a set is not moved twice.</summary>
+    /// <summary>The sets it touches, smallest first and of equals those that are only partly cleared last, so that mass that arrives in a set is not moved twice.</summary>
     public required int[] Sets { get; init; }
 
     /// <summary>P(nothing is left).</summary>

@@ -1,29 +1,34 @@
 using Triage.Reasoning.Inference;
+using Triage.Reasoning.Networks;
 
 namespace Triage.Reasoning.Planning;
 
 /// <summary>Finds what one fix can leave of each set of faults.</summary>
 internal sealed class ClearanceBuilder(FixOption fix)
 {
-    private readonly Dictionary<FaultyRoot, double> _chance = new(Clearable(fix));
+    private readonly Dictionary<FaultyRoot, double> _chance = new(Clearable(fix).Select(c => KeyValuePair.Create(Named(c), c.Works * c.Holds)));
+
+    private readonly Dictionary<FaultyRoot, FaultyRoot> _leaves = new(Clearable(fix).Where(c => c.Leaves != 0)
+        .Select(c => KeyValuePair.Create(Named(c), new FaultyRoot(c.Root, c.Leaves))));
 
     private readonly List<Entry> _entries = [];
 
     public IEnumerable<FaultyRoot> Covered => _chance.Keys;
 
-    /// <summary>The faults that a fix can clear for good, each with its chance.</summary>
-    public static IEnumerable<KeyValuePair<FaultyRoot, double>> Clearable(FixOption fix) => fix.Clears
-        .Where(c => c.Works * c.Holds > 0)
-        .Select(c => KeyValuePair.Create(new FaultyRoot(c.Root, c.State), c.Works * c.Holds));
+    /// <summary>What a fix can clear for good.</summary>
+    public static IEnumerable<Clearing> Clearable(FixOption fix) => fix.Clears.Where(c => c.Works * c.Holds > 0);
+
+    public static FaultyRoot Named(Clearing clearing) => new(clearing.Root, clearing.State);
 
     public void Add(int set, FaultyRoot[] faults, Func<FaultyRoot[], int> number)
     {
         var chances = Array.ConvertAll(faults, f => _chance.GetValueOrDefault(f));
-        var works = chances.Aggregate(1.0, (product, c) => product * c);
+        var partly = faults.Count(_leaves.ContainsKey);
+        var works = partly > 0 ? 0 : chances.Aggregate(1.0, (product, c) => product * c);
         var share = faults.Length == 0 ? 1 : chances.Average();
         var left = new List<(int, double)>();
         Remainders(faults, chances, 0, [], 1, (remaining, chance) => left.Add((number(remaining), chance)));
-        _entries.Add(new Entry(set, faults.Length, works, share, left));
+        _entries.Add(new Entry(set, (faults.Length, partly), works, share, left));
     }
 
     public Clearance Build()
@@ -46,7 +51,7 @@ internal sealed class ClearanceBuilder(FixOption fix)
         };
     }
 
-    private static void Remainders(
+    private void Remainders(
         FaultyRoot[] faults, double[] chances, int next, FaultyRoot[] left, double chance, Action<FaultyRoot[], double> found)
     {
         if (chance == 0)
@@ -57,7 +62,7 @@ internal sealed class ClearanceBuilder(FixOption fix)
         if (next < faults.Length)
         {
             Remainders(faults, chances, next + 1, [.. left, faults[next]], chance * (1 - chances[next]), found);
-            Remainders(faults, chances, next + 1, left, chance * chances[next], found);
+            Remainders(faults, chances, next + 1, _leaves.TryGetValue(faults[next], out var rest) ? [.. left, rest] : left, chance * chances[next], found);
         }
         else if (left.Length > 0)
         {
@@ -65,5 +70,5 @@ internal sealed class ClearanceBuilder(FixOption fix)
         }
     }
 
-    private sealed record Entry(int Set, int Size, double Works, double Share, List<(int Set, double Chance)> Left);
+    private sealed record Entry(int Set, (int Faults, int Partly) Size, double Works, double Share, List<(int Set, double Chance)> Left);
 }

@@ -45,12 +45,28 @@ public static class NextStep
     private static void RollOut(PlanningModel model, RootRanking ranking, PlannerBudget budget)
     {
         var search = new WideningSearch(model, ranking.OneStep, ranking.Worth(Shortlist), budget.Nodes);
-        search.Widen(1, leastReach: 0.1);
-        ranking.Refine(search, Few, () => search.Complete);
-        for (var width = 1; search.Complete && !search.Exhaustive; width++)
+        foreach (var (width, leastReach) in Widths())
         {
-            search.Widen(width, leastReach: 0);
+            search.Widen(width, leastReach);
             ranking.Refine(search, Few * width, () => search.Complete);
+            if (!search.Complete || search.Exhaustive)
+            {
+                return;
+            }
+        }
+    }
+
+    /// <summary>Where a state is likely to be reached, a second look at it is worth more.</summary>
+    private static IEnumerable<(int Width, double LeastReach)> Widths()
+    {
+        yield return (1, 0.1);
+        yield return (1, 0);
+        for (var width = 2; ; width++)
+        {
+            foreach (var leastReach in new[] { 0.3, 0.1, 0.03, 0.01, 0 })
+            {
+                yield return (width, leastReach);
+            }
         }
     }
 

@@ -84,6 +84,8 @@ internal static class ProblemCheck
                 $"option \"{fix.Id}\" clears root {clears.Root} state {clears.State} with chances {clears.Works} and {clears.Holds}; both must be from 0 to 1");
         }
 
+        var worse = fix.Clears.FirstOrDefault(c => c.Leaves < 0 || c.Leaves == c.State);
+        Require(worse is null, $"option \"{fix.Id}\" leaves root {worse?.Root} state {worse?.State} in state {worse?.Leaves}; it must leave 0 or another state");
         var twice = fix.Clears.GroupBy(c => (c.Root, c.State)).FirstOrDefault(g => g.Count() > 1)?.Key;
         Require(twice is null, $"option \"{fix.Id}\" names root {twice?.Root} state {twice?.State} twice; keep one");
     }

@@ -20,7 +20,7 @@ internal sealed class WideningSearch(PlanningModel model, OneStepLookAhead oneSt
     public bool Exhaustive { get; private set; }
 
     /// <param name="width">How many options are followed in each state.</param>
-    /// <param name="leastReach">States less likely to be reached than this are valued by the sequence of fixes.</param>
+    /// <param name="leastReach">In states less likely to be reached than this one option is followed; when it is one everywhere, they are valued by the sequence of fixes.</param>
     public void Widen(int width, double leastReach)
     {
         (_width, _leastReach) = (width, leastReach);
@@ -30,7 +30,7 @@ internal sealed class WideningSearch(PlanningModel model, OneStepLookAhead oneSt
 
     public Valuation From(JobState state)
     {
-        if (state.Reach < _leastReach)
+        if (_width == 1 && state.Reach < _leastReach)
         {
             Exhaustive = false;
             return oneStep.From(state);
@@ -48,7 +48,8 @@ internal sealed class WideningSearch(PlanningModel model, OneStepLookAhead oneSt
         }
 
         var best = ranking.OneStep;
-        foreach (var option in ranking.Options.Take(_width))
+        var width = state.Reach < _leastReach ? 1 : _width;
+        foreach (var option in ranking.Options.Take(width))
         {
             if (!Complete)
             {
@@ -58,7 +59,7 @@ internal sealed class WideningSearch(PlanningModel model, OneStepLookAhead oneSt
             best = best.OrBetter(new Valuation(this.CostOf(model, state, option), option));
         }
 
-        Exhaustive &= ranking.Options.Length <= _width;
+        Exhaustive &= ranking.Options.Length <= width;
         return _known[key] = best;
     }
 

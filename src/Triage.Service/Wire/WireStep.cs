@@ -28,6 +28,9 @@ internal sealed record WireStep(string Id, StepKind Kind, string Name, string Wh
 
     public required ImmutableArray<WireForbidden> Forbidden { get; init; }
 
+    /// <summary>What would have to be true for the runner-up to be better, in words.</summary>
+    public string? Turning { get; init; }
+
     public WirePart? Part { get; init; }
 
     public static WireStep Of(NextBestStep step) => new(step.Id, step.Kind, step.Name, step.Why)
@@ -42,6 +45,7 @@ internal sealed record WireStep(string Id, StepKind Kind, string Name, string Wh
         Outcomes = [.. step.Outcomes.Select(o => new WireOutcome(o.Id, o.Name, o.Chance, o.Then))],
         Others = [.. step.Others.Select(o => new WireOther(o.Id, o.Kind, o.Name, o.Price, o.ExpectedCost))],
         Forbidden = [.. step.Forbidden.Select(f => new WireForbidden(f.Id, f.Kind, f.Name, f.Why))],
+        Turning = step.Turning,
         Part = step.Part is { } part ? WirePart.Of(part) : null,
     };
 }

@@ -159,6 +159,9 @@ public sealed record NextBestStep
     /// <summary>Why it beats the runner-up, in words.</summary>
     public required string Why { get; init; }
 
+    /// <summary>What would have to be true for the runner-up to be better, in words; null when there is none, or nothing would do it.</summary>
+    public string? Turning { get; init; }
+
     /// <summary>Other allowed steps, next best first.</summary>
     public required ImmutableArray<OtherStep> Others { get; init; }
 

@@ -15,6 +15,9 @@ internal sealed class NextSteps(Bench bench, Job job, Reasoned reasoned, WordsFo
     /// <summary>Thought per answer, in planner nodes: some tens of milliseconds on a small machine.</summary>
     private static readonly PlannerBudget Budget = new(2_000_000);
 
+    /// <summary>Expected costs closer than this, relatively, are no reason to prefer a step: they come from numbers that are not known better.</summary>
+    private const double Alike = 0.005;
+
     private readonly StepCards cards = new(bench.Notes, reasoned.Network.Scope, reasoned.Actions);
 
     public NextBestStep Of(HypothesisSet hypotheses)
@@ -22,7 +25,7 @@ internal sealed class NextSteps(Bench bench, Job job, Reasoned reasoned, WordsFo
         if (new AfterItWorks(job, reasoned, words).Step() is { } step)
             return step;
         var problem = new ProblemFromJob(reasoned.Network, reasoned.Actions, job, reasoned.Evidence, bench.Settings).Of(hypotheses);
-        var advice = NextStep.Choose(problem, Budget);
+        var advice = NextStep.Choose(problem, Budget).PreferringWhatTellsMore(Alike);
         var best = advice.Best;
         var card = cards.Of(best.Option.Id);
         return new()
@@ -39,6 +42,7 @@ internal sealed class NextSteps(Bench bench, Job job, Reasoned reasoned, WordsFo
             ExpectedCost = best.ExpectedCost,
             Outcomes = [.. best.Branches.Select(b => Ahead(best.Option, b))],
             Why = Why(advice),
+            Turning = new TurningPointInWords(bench, reasoned.Network, cards).Of(problem, advice),
             Others = [.. advice.Ranked.Skip(1).Take(OthersShown).Select(Other)],
             ToLearnMore = [.. advice.Ranked.Where(r => r.Option is TestOption).OrderByDescending(r => r.InformationGain).Take(ToLearnShown).Select(Other)],
             Forbidden = [.. advice.Blocked.Select(b => new ForbiddenStep(b.Option.Id, cards.Of(b.Option.Id).Kind, cards.Of(b.Option.Id).Name, WhyNot(b, problem)))],

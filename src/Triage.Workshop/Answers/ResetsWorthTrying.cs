@@ -56,7 +56,7 @@ internal sealed class ResetsWorthTrying(Bench bench, Job job, Reasoned reasoned)
 
     private static double Chance(HypothesisSet hypotheses, ImmutableArray<Clearing> clears, Func<Clearing, double> chance)
     {
-        var per = clears.ToDictionary(c => (c.Root, c.State), chance);
+        var per = clears.Where(c => c.Leaves == 0).ToDictionary(c => (c.Root, c.State), chance);
         return hypotheses.Listed.Where(h => !h.Faulty.IsEmpty)
             .Sum(h => h.Probability * h.Faulty.Aggregate(1.0, (p, f) => p * per.GetValueOrDefault((f.Root, f.State))));
     }

@@ -50,7 +50,7 @@ public sealed class ActionsOfNotes
         network.Scope.Faults.SelectMany(f => f.Mends).FirstOrDefault(m => m.Id == id && m.Name is not null)
         ?? notes.Of<Fault>().SelectMany(f => f.Mends).FirstOrDefault(m => m.Id == id && m.Name is not null);
 
-    /// <summary>A state is cleared when each of its faults is; a fault that is not named is never cleared.</summary>
+    /// <summary>Of a state the named faults go together; what is left is the state of that root with exactly the others.</summary>
     private ImmutableArray<Clearing> ClearedBy(string action, IEnumerable<string> faults)
     {
         var named = faults.ToHashSet(StringComparer.Ordinal);
@@ -58,9 +58,17 @@ public sealed class ActionsOfNotes
         [
             .. named.Where(network.Faults.ContainsKey).SelectMany(f => network.Faults[f]).Distinct().Order()
                 .Select(place => (place, Faults: network.FaultsIn(place.Root, place.State).ToList()))
-                .Where(p => p.Faults.All(named.Contains))
-                .Select(p => new Clearing(p.place.Root, p.place.State, Product(p.Faults, f => learned.Works(action, f)), Product(p.Faults, f => learned.Holds(action, f)))),
+                .Select(p => (p.place, Gone: p.Faults.Where(named.Contains), Leaves: Left(p.place.Root, p.Faults.Where(f => !named.Contains(f)))))
+                .Where(p => p.Leaves >= 0)
+                .Select(p => new Clearing(p.place.Root, p.place.State, Product(p.Gone, f => learned.Works(action, f)), Product(p.Gone, f => learned.Holds(action, f)), p.Leaves)),
         ];
+    }
+
+    /// <summary>The state with exactly these faults; 0 for none, below 0 when the root has no such state.</summary>
+    private int Left(int root, IEnumerable<string> faults)
+    {
+        var left = faults.ToHashSet(StringComparer.Ordinal);
+        return network.Network.Roots[root].States.Index().Where(s => left.SetEquals(s.Item.Faults)).Select(s => s.Index).DefaultIfEmpty(-1).First();
     }
 
     private static double Product(IEnumerable<string> faults, Func<string, Estimate?> chance) =>

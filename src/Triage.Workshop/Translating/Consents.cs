@@ -23,11 +23,19 @@ internal sealed class Consents(DeviceClass deviceClass, Job job, BenchSettings s
     public string? Forbids(Effort effort) =>
         effort.Cautions.FirstOrDefault(c => c.HandOver) is { } caution ? $"Hand over to someone licensed: {caution.Say}"
         : LosesData(effort) && job.Consent.MayErase == false ? "What is stored in it goes, and the owner wants that kept: save it first."
-        : effort.Money > 0 && job.Consent.SpendingLimit is { } limit && effort.Money + Spent > limit
-            ? $"Over the owner's limit of {limit:0.##} {settings.Currency} ({Spent:0.##} spent, this costs {effort.Money:0.##}): ask first."
+        : OverTheLimit(effort.Money) is { } over ? over
         : settings.Tools is { } tools && effort.Tools.FirstOrDefault(t => !tools.Contains(t, StringComparer.OrdinalIgnoreCase)) is { } missing
             ? $"Needs a tool that the bench lacks: {missing}."
         : null;
+
+    /// <summary>Why money may not be spent, in words; null when it may.</summary>
+    public string? OverTheLimit(double money) =>
+        money > 0 && job.Consent.SpendingLimit is { } limit && money + Spent > limit
+            ? $"Over the owner's limit of {limit:0.##} {settings.Currency} ({Spent:0.##} spent, this costs {money:0.##}): ask first."
+            : null;
+
+    /// <summary>Whether somebody licensed has to do it.</summary>
+    public static bool NeedsLicence(Effort effort) => effort.Cautions.Any(c => c.HandOver);
 
     public string? Forbids(Reset reset) =>
         reset.Erases is { } erases && job.Consent.MayErase == false

@@ -85,7 +85,7 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
             Blocked = rules.Forbids(m.Effort),
         });
 
-    private IEnumerable<Option> Always() => rules.MustAsk ? [HandBack(), AskConsent()] : [HandBack()];
+    private IEnumerable<Option> Always() => [HandBack(), .. rules.MustAsk ? [AskConsent()] : Array.Empty<Option>(), .. HandOver()];
 
     /// <summary>Tells nothing of the fault; what erases comes after it.</summary>
     private static TestOption AskConsent() =>
@@ -93,13 +93,32 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
 
     private FixOption HandBack() => new(AlwaysThere.HandBack, new(AlwaysThere.MinutesOf(AlwaysThere.HandBack)), actions.Clearings(AlwaysThere.HandBack) ?? []);
 
+    /// <summary>Somebody licensed mends what may not be mended here, and only that; what else it is stays.</summary>
+    private IEnumerable<FixOption> HandOver()
+    {
+        var licensed = actions.Fixes.Values.Where(m => !Done.Contains(m.Id) && Consents.NeedsLicence(m.Effort)).SelectMany(m => actions.Clearings(m.Id) ?? [])
+            .GroupBy(c => (c.Root, c.State)).Select(same => same.MaxBy(c => c.Works * c.Holds)!).ToImmutableArray();
+        if (!licensed.IsEmpty)
+        {
+            yield return new(AlwaysThere.HandOver, new(AlwaysThere.MinutesOf(AlwaysThere.HandOver), settings.HandOverPrice, AlwaysThere.HandOverDays), licensed)
+            {
+                Blocked = rules.OverTheLimit(settings.HandOverPrice),
+            };
+        }
+    }
+
     private IEnumerable<Option> Stops()
     {
         var worth = job.Worth ?? settings.UsualWorth;
-        yield return new StopOption(AlwaysThere.GiveUp, new(0, worth));
-        if (job.Log.OfType<Held>().Any(h => !h.StillWorks && job.Log.OfType<ResetTried>().Any(r => r.Reset == h.Action && r.Effect == Effect.Works)))
+        yield return new StopOption(AlwaysThere.Park, new(0, worth));
+        yield return new StopOption(AlwaysThere.PartOut, new(AlwaysThere.MinutesOf(AlwaysThere.PartOut), worth * (1 - AlwaysThere.PartsKeep)));
+        if (job.Log.OfType<ResetTried>().GroupBy(r => r.Reset, StringComparer.Ordinal).Any(WorksEveryTime))
             yield return new StopOption(AlwaysThere.WorkAround, new(0, worth * AlwaysThere.WorkAroundLoses));
     }
+
+    /// <summary>A reset that brings the machine back whenever it is done, though the trouble returns.</summary>
+    private bool WorksEveryTime(IGrouping<string, ResetTried> tries) =>
+        tries.All(r => r.Effect == Effect.Works) && job.Log.OfType<Held>().Any(h => h.Action == tries.Key && !h.StillWorks);
 
     /// <summary>Mass that the hypotheses leave out counts as the unlisted fault.</summary>
     private ImmutableArray<Hypothesis> WholeBelief(HypothesisSet hypotheses)

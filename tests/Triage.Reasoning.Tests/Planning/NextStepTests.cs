@@ -121,6 +121,21 @@ public sealed class NextStepTests
         Assert.Equal(.6, stillFaulty.Probability, 1e-12);
     }
 
+    /// <summary>Two faults tied into state 3 of one root: mending the first leaves the second (state 2), as two roots would.</summary>
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public void Mending_one_of_two_tied_faults_leaves_the_other(bool exact)
+    {
+        var first = new FixOption("A", new Expense(0, 10), [new(0, 1, .8), new(0, 3, .8, Leaves: 2)]);
+        var second = new FixOption("B", new Expense(0, 20), [new(0, 2, 1), new(0, 3, 1, Leaves: 1)]);
+        var problem = Bench.Problem([new(.5, [new(0, 3)]), new(.5, [new(0, 1)])], Bench.Stop(50), first, second);
+        var advice = NextStep.Choose(problem, PlannerBudget.Default with { Exact = exact });
+        Assert.Equal("A", advice.Best.Option.Id);
+        Assert.Equal(10 + .6 * (20 + 50 / 3.0), advice.Best.ExpectedCost, 1e-12);
+        Assert.Equal(Oracle.Optimum(problem), advice.Best.ExpectedCost, 1e-12);
+    }
+
     [Fact]
     public void Sure_double_fault_takes_both_fixes_even_by_one_step()
     {
@@ -145,6 +160,29 @@ public sealed class NextStepTests
         Option[] fixes = [Bench.Fix("A", 10, 0), Bench.Fix("B", 10, 1)];
         Assert.Equal("A", NextStep.Choose(Bench.Problem(Bench.Single(.5, .5), [Bench.Stop(90), .. fixes]), PlannerBudget.Default).Best.Option.Id);
         Assert.Equal("B", NextStep.Choose(Bench.Problem(Bench.Single(.5, .5), [Bench.Stop(90), .. fixes.Reverse()]), PlannerBudget.Default).Best.Option.Id);
+    }
+
+    /// <summary>Both checks have to be made before the fix, so that every order costs the same: the one that tells something goes first.</summary>
+    [Fact]
+    public void Of_checks_that_must_all_be_made_the_one_that_tells_more_comes_first()
+    {
+        var problem = Bench.Problem(
+            Bench.Single(.6, .4), Bench.Stop(100), Bench.Fix("powered fix", 10, 0, 1) with { After = ["dull check", "telling check"] },
+            Bench.Test("dull check", 2), Bench.Test("telling check", 2, (0, .9)));
+        var advice = NextStep.Choose(problem, PlannerBudget.Default);
+        Assert.Equal("dull check", advice.Best.Option.Id);
+        Assert.Equal("telling check", advice.PreferringWhatTellsMore(within: .005).Best.Option.Id);
+    }
+
+    [Fact]
+    public void What_tells_more_does_not_come_first_where_it_is_dearer_now_or_costs_more_in_all()
+    {
+        var problem = Bench.Problem(
+            Bench.Single(.6, .4), Bench.Stop(100), Bench.Fix("powered fix", 10, 0, 1) with { After = ["dull check"] },
+            Bench.Test("dull check", 2), Bench.Test("telling check", 2, (0, .9)));
+        Assert.Equal("dull check", NextStep.Choose(problem, PlannerBudget.Default).PreferringWhatTellsMore(within: .005).Best.Option.Id);
+        var dearer = problem with { Options = [.. problem.Options.Take(2), Bench.Test("dull check", 1), Bench.Test("telling check", 1.01, (0, .9))] };
+        Assert.Equal("dull check", NextStep.Choose(dearer, PlannerBudget.Default).PreferringWhatTellsMore(within: .5).Best.Option.Id);
     }
 
     public static TheoryData<RepairProblem, string> Refused => new()

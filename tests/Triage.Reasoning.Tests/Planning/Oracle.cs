@@ -49,20 +49,32 @@ internal static class Oracle
         });
     }
 
-    /// <summary>What a failed fix leaves of one hypothesis: every subset of its faults but the empty one.</summary>
+    /// <summary>What a failed fix leaves of one hypothesis: every way in which some of its faults go, or turn into what they leave, but none left.</summary>
     private static IEnumerable<Hypothesis> Remains(FixOption fix, Hypothesis before)
     {
-        for (var mask = 1; mask < 1 << before.Faulty.Length; mask++)
+        for (var mask = 0; mask < 1 << before.Faulty.Length; mask++)
         {
             var chance = before.Probability;
+            var left = new List<FaultyRoot>();
             for (var i = 0; i < before.Faulty.Length; i++)
             {
                 var clearing = fix.Clears.FirstOrDefault(c => c.Root == before.Faulty[i].Root && c.State == before.Faulty[i].State);
                 var cleared = clearing is null ? 0 : clearing.Works * clearing.Holds;
                 chance *= (mask >> i & 1) == 1 ? 1 - cleared : cleared;
+                if ((mask >> i & 1) == 1)
+                {
+                    left.Add(before.Faulty[i]);
+                }
+                else if (clearing?.Leaves > 0)
+                {
+                    left.Add(new FaultyRoot(clearing.Root, clearing.Leaves));
+                }
             }
 
-            yield return new Hypothesis(chance, [.. before.Faulty.Where((_, i) => (mask >> i & 1) == 1)]);
+            if (left.Count > 0)
+            {
+                yield return new Hypothesis(chance, [.. left]);
+            }
         }
     }
 
