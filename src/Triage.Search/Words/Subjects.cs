@@ -14,7 +14,7 @@ internal static class Subjects
 
     public static bool IsAnother(PhrasingMatch match, List<Word> words, List<PhrasingMatch> chosen)
     {
-        if (match.At is not [var at] || match.Denial is not null || !OfAnything.Contains(words[at].Stem))
+        if (match.Denial is not null || match.At.Where(i => words[i].Role is WordRole.Content).ToList() is not [var at] || !OfAnything.Contains(words[at].Stem))
         {
             return false;
         }
