@@ -19,8 +19,7 @@ internal static class Subjects
             return false;
         }
 
-        var used = chosen.SelectMany(m => m.All).ToHashSet();
-        var subject = Enumerable.Range(0, at).Where(i => words[i].Clause == words[at].Clause && words[i].Role is WordRole.Content && !words[i].Aside && !used.Contains(i)).ToList();
+        var subject = Enumerable.Range(0, at).Where(i => words[i].Clause == words[at].Clause && words[i].Role is WordRole.Content && !words[i].Aside).ToList();
         return subject.Count > 0 && !subject.Exists(i => Machines.Contains(words[i].Stem));
     }
 
