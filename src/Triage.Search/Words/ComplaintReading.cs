@@ -32,7 +32,6 @@ internal sealed class ComplaintReading
     {
         var found = ImmutableArray.CreateBuilder<RecognisedFinding>();
         var left = ImmutableArray.CreateBuilder<Piece>();
-        var nearest = vocabulary.Nearest;
         foreach (var sentence in WordReader.Sentences(plain, vocabulary.Correct))
         {
             var words = sentence.ConvertAll(Aside);
@@ -50,11 +49,6 @@ internal sealed class ComplaintReading
                 {
                     pieces.Add(Piece(words[match.First], words[match.Last]));
                 }
-            }
-
-            foreach (var near in nearest.In(words, chosen).Where(n => !found.Any(f => f.Finding == n.Finding)))
-            {
-                found.Add(near with { Words = near.Span.Of(text) });
             }
 
             left.AddRange(pieces.Count + chosen.Count > 0 || !words.Exists(Says) ? pieces.OrderBy(p => p.Span.Start) : [Piece(words[0], words[^1])]);

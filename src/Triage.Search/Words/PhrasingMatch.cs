@@ -15,8 +15,11 @@ internal sealed record PhrasingMatch(Phrasing Phrasing, ImmutableArray<int> At, 
     /// <summary>Words before a break that another phrasing may use too: "display dim and flickering".</summary>
     public int? Shared { get; init; }
 
+    /// <summary>"Neither the reel nor the capstan goes round": it is the words behind the break that another phrasing may use too.</summary>
+    public bool Neither { get; init; }
+
     public IEnumerable<int> All => Denial is { } denial ? At.Append(denial) : At;
 
     /// <summary>Words that no other phrasing may use.</summary>
-    public IEnumerable<int> Own => Shared is { } until ? All.Where(i => i > until) : All;
+    public IEnumerable<int> Own => Shared is { } at ? All.Where(i => Neither ? i < at : i > at) : All;
 }

@@ -63,6 +63,11 @@ internal sealed partial class SentenceMatcher
             return null;
         }
 
+        if (phrasing is { Value: 0, Finding.Nominal: false, Negation: null } && HardlySaid(first, last, at))
+        {
+            return null;
+        }
+
         var used = denial is { } d ? at.Add(d) : at;
         var (from, to) = (used.Min(), used.Max());
         int? shared = null;
@@ -84,9 +89,9 @@ internal sealed partial class SentenceMatcher
             return null;
         }
 
-        var score = (10 * at.Length) + (denial is { } no ? at.Count(i => i < no) == phrasing.Negation ? 7 : 6 : 0) - (2 * gaps) - turned - (shared is null ? 0 : 4)
+        var score = at.Sum(i => words[i].Role is WordRole.Light ? 8 : 10) + (denial is { } no ? at.Count(i => i < no) == phrasing.Negation ? 7 : 6 : 0) - (2 * gaps) - turned - (shared is null ? 0 : 4)
             - at.Count(i => words[i].Corrected) - (phrasing.Derived ? 5 : 0);
-        return new(phrasing, at, denial, score) { Shared = shared };
+        return new(phrasing, at, denial, score) { Shared = shared, Neither = shared is { } s && words[s].Text == "nor" && denial < s };
     }
 
     /// <summary>The only break between two words; a second one makes it one that cannot be crossed.</summary>
@@ -149,6 +154,18 @@ internal sealed partial class SentenceMatcher
     /// <summary>A normal value of one word is said by just that word, or by any form of it that is denied or called fine.</summary>
     private bool IsSaid(string word, int at) =>
         words[at].Text == word || denials.Before(at) is not null || denials.After(at, mayBeNo: false) is not null || SaysThereIs(at, at);
+
+    /// <summary>"Only the left output works", "hardly shows anything": nothing normal is said.</summary>
+    private bool HardlySaid(int first, int last, ImmutableArray<int> at)
+    {
+        var from = first;
+        while (from > 0 && first - from < 4 && !words[from - 1].IsBreak)
+        {
+            from--;
+        }
+
+        return Enumerable.Range(from, last - from + 1).Any(i => !at.Contains(i) && words[i].Text is "only" or "hardly" or "barely" or "scarcely");
+    }
 
     private bool SaysThereIs(int first, int last)
     {

@@ -1,11 +1,13 @@
 namespace Triage.Search.Words;
 
 /// <summary>
-/// Finds the word of a phrasing that a misspelling stands for: one slip from five letters, two from nine, the first letter right.
+/// Finds the word of a phrasing that a misspelling stands for: one slip from five letters, two from nine, the first letter right;
+/// of a word of five letters also that a vowel is missing ("sond").
 /// A slip is a letter too many, too few or wrong, or two exchanged.
 /// </summary>
 internal sealed class Spelling
 {
+    private const int LetterMissing = 4;
     private const int OneSlip = 5;
     private const int TwoSlips = 9;
 
@@ -23,9 +25,14 @@ internal sealed class Spelling
     public string? Correct(string word)
     {
         var slips = Slips(word.Length);
-        if (slips == 0 || known.Contains(word) || Lexicon.IsEveryday(word) || word.Any(char.IsDigit) || word.Length > 30)
+        if (word.Length < LetterMissing || known.Contains(word) || Lexicon.IsEveryday(word) || word.Any(char.IsDigit) || word.Length > 30)
         {
             return null;
+        }
+
+        if (slips == 0)
+        {
+            return byShorter[word].Where(w => w.Length == OneSlip && w[0] == word[0] && LacksVowel(word, w)).Order(StringComparer.Ordinal).FirstOrDefault();
         }
 
         return Shortened(word, slips)
@@ -37,6 +44,9 @@ internal sealed class Spelling
             .OrderBy(w => w.Slips).ThenBy(w => w.Word, StringComparer.Ordinal)
             .FirstOrDefault().Word;
     }
+
+    private static bool LacksVowel(string word, string whole) =>
+        Enumerable.Range(1, whole.Length - 1).Any(at => "aeiou".Contains(whole[at], StringComparison.Ordinal) && whole.Remove(at, 1) == word);
 
     private static int Slips(int length) => length >= TwoSlips ? 2 : length >= OneSlip ? 1 : 0;
 

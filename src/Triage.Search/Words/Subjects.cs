@@ -14,13 +14,12 @@ internal static class Subjects
 
     public static bool IsAnother(PhrasingMatch match, List<Word> words, List<PhrasingMatch> chosen)
     {
-        if (match.At is not [var at] || match.Denial is not null || !OfAnything.Contains(words[at].Stem))
+        if (match.Denial is not null || match.At.Where(i => words[i].Role is WordRole.Content).ToList() is not [var at] || !OfAnything.Contains(words[at].Stem))
         {
             return false;
         }
 
-        var used = chosen.SelectMany(m => m.All).ToHashSet();
-        var subject = Enumerable.Range(0, at).Where(i => words[i].Clause == words[at].Clause && words[i].Role is WordRole.Content && !words[i].Aside && !used.Contains(i)).ToList();
+        var subject = Enumerable.Range(0, at).Where(i => words[i].Clause == words[at].Clause && words[i].Role is WordRole.Content && !words[i].Aside).ToList();
         return subject.Count > 0 && !subject.Exists(i => Machines.Contains(words[i].Stem));
     }
 

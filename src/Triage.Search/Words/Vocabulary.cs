@@ -29,11 +29,7 @@ internal sealed partial class Vocabulary
         }
 
         spelling = new Spelling(said);
-        Nearest = new([.. byStem.Values.SelectMany(p => p)]);
     }
-
-    /// <summary>For clauses that no phrasing fits.</summary>
-    public NearestPhrasing Nearest { get; }
 
     public bool Has(string finding) => normal.Any(n => n.Finding == finding);
 

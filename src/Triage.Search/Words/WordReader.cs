@@ -97,6 +97,11 @@ internal static partial class WordReader
                 words[i] = here with { Role = WordRole.Function };
                 words[i + 1] = next with { Stem = Lexicon.Stem("works"), Role = WordRole.Content };
             }
+            else if (here.Text is "one" && next.Text is "speaker" or "loudspeaker" or "side" or "channel" or "output")
+            {
+                // "the speaker is dead" is not yet "one speaker is dead"
+                words[i] = here with { Role = WordRole.Content, Stem = "one" };
+            }
             else if (here.Role is WordRole.Not && next.Text is "the" or "my" or "its")
             {
                 // "it's not the display": something else is meant

@@ -19,23 +19,25 @@ public sealed class HeldOutTests(ITestOutputHelper output)
 
     /// <param name="half">Phrasings may be worked on with the odd half in view; only the even half is held out.</param>
     [Theory]
-    [InlineData("odd", 0.9)]
-    [InlineData("even", 0.71)]
+    [InlineData("odd", 0.915)]
+    [InlineData("even", 0.72)]
     public void Complaints_by_somebody_else_are_read_this_well(string half, double atLeast)
     {
         var score = Scored("complaints.md", c => c.IsOdd == (half == "odd"), tellsMisses: half == "odd");
         Assert.True(score.Labelled > 150);
         Assert.True(score.F1 >= atLeast, $"micro-F1 {score.F1:0.000}");
-        Assert.InRange(score.NegationErrors, 0, half == "odd" ? 0.03 : 0.06);
+        Assert.InRange(score.NegationErrors, 0, 0.03);
     }
 
-    /// <summary>Written last, by the one who wrote the phrasings.</summary>
-    [Fact]
-    public void Complaints_written_after_the_phrasings_are_read_this_well()
+    /// <param name="round">f: written between two rounds of phrasings, its misses were looked at; g: written after the last ones, its misses not looked at.</param>
+    [Theory]
+    [InlineData('f', 60, 0.9)]
+    [InlineData('g', 40, 0.64)]
+    public void Complaints_by_those_who_wrote_phrasings_are_read_this_well(char round, int complaints, double atLeast)
     {
-        var score = Scored("complaints-fresh.md", _ => true, tellsMisses: true);
-        Assert.Equal(60, score.Complaints);
-        Assert.True(score.F1 >= 0.89, $"micro-F1 {score.F1:0.000}");
+        var score = Scored("complaints-fresh.md", c => c.Id[0] == round, tellsMisses: round == 'f');
+        Assert.Equal(complaints, score.Complaints);
+        Assert.True(score.F1 >= atLeast, $"micro-F1 {score.F1:0.000}");
     }
 
     private RecognitionScore Scored(string file, Func<HeldOutComplaint, bool> counts, bool tellsMisses)
