@@ -8,6 +8,9 @@ internal static class CommandTexts
 {
     public const string Interrupted = "Interrupted. What was recorded before is kept.";
 
+    public static Refusal NoOwnBook { get; } =
+        new(RefusalKind.NotAllowed, "None of the open books is one's own.", "Name a folder of your own: --book mine=FOLDER.");
+
     public static Refusal NoBook(string from) =>
         new(RefusalKind.CannotWrite, $"No bench book was found from {from} upwards.", "Say where it is with --book NAME=FOLDER, or in TRIAGE_BOOKS.");
 

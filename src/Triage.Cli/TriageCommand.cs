@@ -48,6 +48,7 @@ public static class TriageCommand
             FindCommand.Of(desk),
             NoteCommand.Of(desk),
             ReviewCommand.Of(desk),
+            ImportCommand.Of(desk),
             CheckCommand.Of(desk),
             ServeCommand.Of(desk),
         };
