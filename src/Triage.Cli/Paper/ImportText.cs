@@ -13,7 +13,12 @@ internal static class ImportText
     {
         paper.Title($"What the table would bring into the book {book}");
         Rows(paper, preview.Rows, preview.Jobs, preview.AlreadyThere, preview.Rejected);
-        New(paper, preview.NewNotes);
+        Notes(paper, "new", preview.NewNotes);
+        Notes(paper, "known", preview.KnownNotes);
+        if (!preview.Columns.IsEmpty)
+            paper.Heading("What the columns become");
+        foreach (var column in preview.Columns)
+            paper.Field(Plain.Line(column.Column), column.Becomes, 26);
         if (!preview.Rejects.IsEmpty)
             paper.Heading("First rows that would be rejected");
         foreach (var reject in preview.Rejects.Take(NamesShown))
@@ -34,29 +39,29 @@ internal static class ImportText
     {
         paper.Title(result.Jobs == 0 ? "Nothing new was brought in" : "Brought in");
         Rows(paper, result.Rows, result.Jobs, result.AlreadyThere, result.Rejected);
-        New(paper, result.NewNotes);
+        Notes(paper, "new", result.NewNotes);
         if (result.Place is { } place)
-            paper.Field("folder", place);
+            paper.Field("folder", place, 18);
         if (result.RejectsFile is { } rejects)
-            paper.Field("rejected rows", $"with the reasons in {rejects}");
+            paper.Field("rejected rows", $"with the reasons in {rejects}", 18);
         if (result.Found == LeftOver.Continued)
             paper.Say("An earlier run had been broken off; its finished part was used.");
     }
 
     private static void Rows(Sheet paper, int rows, int jobs, int there, int rejected)
     {
-        paper.Field("rows", FormattableString.Invariant($"{rows}"));
-        paper.Field("new jobs", FormattableString.Invariant($"{jobs}"));
-        paper.Field("already there", FormattableString.Invariant($"{there}"));
-        paper.Field("rejected", FormattableString.Invariant($"{rejected}"));
+        paper.Field("rows", $"{rows}", 18);
+        paper.Field("new jobs", $"{jobs}", 18);
+        paper.Field("already there", $"{there}", 18);
+        paper.Field("rejected", $"{rejected}", 18);
     }
 
-    private static void New(Sheet paper, ImmutableArray<NewNote> notes)
+    private static void Notes(Sheet paper, string which, ImmutableArray<NewNote> notes)
     {
         foreach (var kind in notes.GroupBy(n => n.Kind))
         {
-            var more = kind.Count() > NamesShown ? FormattableString.Invariant($" and {kind.Count() - NamesShown} more") : "";
-            paper.Field($"new {Inputs.Word(kind.Key)}", string.Join(", ", kind.Take(NamesShown).Select(n => n.Name)) + more);
+            var more = kind.Count() > NamesShown ? $" and {kind.Count() - NamesShown} more" : "";
+            paper.Field($"{which} {Inputs.Word(kind.Key).Replace('-', ' ')}", $"{kind.Count()}: {string.Join(", ", kind.Take(NamesShown).Select(n => n.Name))}{more}", 18);
         }
     }
 }
