@@ -26,6 +26,10 @@ internal sealed class Session(LiveBench live, ImmutableArray<BookSource> books, 
     /// <exception cref="RefusedException">None of the open books is one's own.</exception>
     public BookSource OwnBook => books.FirstOrDefault(b => b.Writable) ?? throw new RefusedException(CommandTexts.NoOwnBook);
 
+    /// <summary>The name of the taken book that a note comes from; null when it is of another one.</summary>
+    public string? TakenFrom(string id) =>
+        Bench.Notes.Find<Note>(id) is { } note && books.Any(b => b.Name == note.Place.Book && b.Trust != Trust.Own) ? note.Place.Book : null;
+
     public T? Get<T>(Argument<T> argument) => typed.GetValue(argument);
 
     public T? Get<T>(Option<T> option) => typed.GetValue(option);

@@ -49,6 +49,7 @@ public static class TriageCommand
             NoteCommand.Of(desk),
             ReviewCommand.Of(desk),
             ImportCommand.Of(desk),
+            TakeCommand.Of(desk),
             CheckCommand.Of(desk),
             ServeCommand.Of(desk),
         };

@@ -47,7 +47,7 @@ public static class SuggestedMap
         var left = sample.Columns.ToList();
         SampleColumn? Take(Func<SampleColumn, bool> fits, params string[] words)
         {
-            var found = words.SelectMany(w => left.Where(c => c.Words.Contains(w) && fits(c))).FirstOrDefault();
+            var found = words.SelectMany(w => left.Where(c => c.Words.Contains(w) && fits(c)).OrderBy(c => c.Words.Length)).FirstOrDefault();
             left.Remove(found!);
             return found;
         }
