@@ -50,6 +50,7 @@ public static class TriageCommand
             ReviewCommand.Of(desk),
             ImportCommand.Of(desk),
             TakeCommand.Of(desk),
+            ShareCommand.Of(desk),
             CheckCommand.Of(desk),
             ServeCommand.Of(desk),
         };
