@@ -41,11 +41,11 @@ internal sealed partial class Handout
     public static Handout Of(BookSource own, bool withOpenJobs, CancellationToken stop)
     {
         var handout = new Handout(own.Folder);
-        var readings = BookReader.ReadIndex(own.Name, own.Folder).Readings.OrderBy(r => r.Place.Path, StringComparer.Ordinal).ToList();
-        var words = new PrivateWords(readings.Select(r => (r.Note as Job)?.Owner).OfType<string>());
-        foreach (var reading in readings)
+        var words = new PrivateWords(BookReader.Read(own.Name, own.Folder).Notes.Select(n => (n as Job)?.Owner).OfType<string>());
+        foreach (var path in BookReader.Paths(own.Folder, own.Folder).Order(StringComparer.Ordinal))
         {
             stop.ThrowIfCancellationRequested();
+            var reading = BookReader.ReadFile(own.Name, own.Folder, path);
             if (reading.Note is not { } note || !reading.Text.Editable)
                 handout.leftOut.Add(new(reading.Place.Path, reading.IsNote ? reading.Problems.Select(p => p.ToString()).FirstOrDefault("it cannot be edited safely") : "no note: it has no front matter"));
             else if (note is Job { IsOpen: true } && !withOpenJobs)
