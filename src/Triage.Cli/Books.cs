@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Triage.Workshop;
+using Triage.Workshop.Sharing;
 
 namespace Triage.Cli;
 
@@ -25,8 +26,12 @@ internal static class Books
         if (books.Find(b => !Directory.Exists(b.Folder)) is { } missing)
             throw new RefusedException(CommandTexts.NoFolder(missing));
         var home = books.FindIndex(b => b.Trust == Trust.Own && b.Name != Common);
-        return [.. books.Select((book, i) => book with { Writable = i == home })];
+        return [.. books.Select((book, i) => book with { Writable = i == home }), .. home < 0 ? [] : Taken(books, books[home])];
     }
+
+    /// <summary>Books of others that were taken beside one's own, unless they were named by hand.</summary>
+    private static IEnumerable<BookSource> Taken(List<BookSource> books, BookSource own) =>
+        TakenBook.Beside(own.Folder).Where(t => books.TrueForAll(b => b.Name != t.Name && b.Folder != t.Folder)).Select(t => new BookSource(t.Name, t.Folder, t.Trust));
 
     private static string[] Found(string from)
     {

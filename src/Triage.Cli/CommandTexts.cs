@@ -8,6 +8,18 @@ internal static class CommandTexts
 {
     public const string Interrupted = "Interrupted. What was recorded before is kept.";
 
+    public static Refusal NoOwnBook { get; } =
+        new(RefusalKind.NotAllowed, "None of the open books is one's own.", "Name a folder of your own: --book mine=FOLDER.");
+
+    public static Refusal NoMap { get; } =
+        new(RefusalKind.NotUnderstood, "Nobody said which column is what.", "Name a column map with --map FILE; a first one comes from triage import --suggest TABLE > map.json.");
+
+    public static Refusal NoNameToTake { get; } =
+        new(RefusalKind.NotUnderstood, "The book has no name yet.", "Say what to call it here: --as NAME.");
+
+    public static Refusal NoTrustToTake { get; } =
+        new(RefusalKind.NotUnderstood, "Nobody said how far the book is to be believed.", "Say --trust known for people you know, --trust stranger for anybody else.");
+
     public static Refusal NoBook(string from) =>
         new(RefusalKind.CannotWrite, $"No bench book was found from {from} upwards.", "Say where it is with --book NAME=FOLDER, or in TRIAGE_BOOKS.");
 

@@ -28,11 +28,11 @@ internal sealed class Desk(TextWriter output, TextWriter errors, TimeProvider cl
     /// <summary>A command that opens the bench once.</summary>
     /// <param name="inputs">Arguments in order, and options.</param>
     public Command Command(string name, string description, IEnumerable<Symbol> inputs, Func<Session, ExitCode> run) =>
-        Command(name, description, inputs, async (typed, _) =>
+        Command(name, description, inputs, async (typed, stop) =>
         {
             var books = Books.Of(typed.GetValue(BookOption) ?? []);
             await using var live = LiveBench.Open(new() { Books = books, Clock = clock, Watch = false });
-            return run(new(live, books, typed, new(output), typed.GetValue(JsonOption)));
+            return run(new(live, books, typed, new(output), typed.GetValue(JsonOption), stop));
         });
 
     /// <summary>A command that opens what it needs by itself.</summary>

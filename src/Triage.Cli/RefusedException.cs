@@ -6,4 +6,10 @@ namespace Triage.Cli;
 internal sealed class RefusedException(Refusal refusal) : Exception(refusal.ToString())
 {
     public Refusal Refusal => refusal;
+
+    public static void ThrowIf(Refusal? refused)
+    {
+        if (refused is not null)
+            throw new RefusedException(refused);
+    }
 }

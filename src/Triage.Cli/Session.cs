@@ -9,15 +9,26 @@ using Triage.Workshop.Steps;
 namespace Triage.Cli;
 
 /// <summary>One command at work: the open bench, what was typed, and where to say the result.</summary>
-internal sealed class Session(LiveBench live, ImmutableArray<BookSource> books, ParseResult typed, Sheet sheet, bool json)
+internal sealed class Session(LiveBench live, ImmutableArray<BookSource> books, ParseResult typed, Sheet sheet, bool json, CancellationToken stop)
 {
     public LiveBench Live => live;
 
     public Bench Bench => live.Current;
 
+    /// <summary>Ctrl-C.</summary>
+    public CancellationToken Stop => stop;
+
     public JobSteps Steps => live.Steps;
 
     public ImmutableArray<BookSource> Books => books;
+
+    /// <summary>The book that is written to.</summary>
+    /// <exception cref="RefusedException">None of the open books is one's own.</exception>
+    public BookSource OwnBook => books.FirstOrDefault(b => b.Writable) ?? throw new RefusedException(CommandTexts.NoOwnBook);
+
+    /// <summary>The name of the taken book that a note comes from; null when it is of another one.</summary>
+    public string? TakenFrom(string id) =>
+        Bench.Notes.Find<Note>(id) is { } note && books.Any(b => b.Name == note.Place.Book && b.Trust != Trust.Own) ? note.Place.Book : null;
 
     public T? Get<T>(Argument<T> argument) => typed.GetValue(argument);
 
@@ -27,6 +38,13 @@ internal sealed class Session(LiveBench live, ImmutableArray<BookSource> books, 
 
     /// <summary>Says the result: as JSON when asked to, else as text.</summary>
     public ExitCode Show(object page, Action<Sheet> write) => sheet.Show(page, write, json);
+
+    /// <summary>A text that is the result itself, to be kept in a file.</summary>
+    public ExitCode Print(string text)
+    {
+        sheet.Raw(text.TrimEnd('\n'));
+        return ExitCode.Ok;
+    }
 
     /// <summary>The job after a step.</summary>
     /// <exception cref="RefusedException">The step was refused.</exception>

@@ -48,6 +48,9 @@ public static class TriageCommand
             FindCommand.Of(desk),
             NoteCommand.Of(desk),
             ReviewCommand.Of(desk),
+            ImportCommand.Of(desk),
+            TakeCommand.Of(desk),
+            ShareCommand.Of(desk),
             CheckCommand.Of(desk),
             ServeCommand.Of(desk),
         };

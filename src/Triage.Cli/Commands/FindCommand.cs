@@ -32,7 +32,7 @@ internal static class FindCommand
                 Sort = session.Get(sort) ?? SearchSort.Relevance,
                 Take = (int)Math.Clamp(session.Get(take) ?? Usual, 0, 1000),
             });
-            return session.Show(found, paper => FoundText.Write(paper, found));
+            return session.Show(found, paper => FoundText.Write(paper, found, session.TakenFrom));
         });
     }
 }

@@ -8,7 +8,7 @@ internal static class FoundText
 {
     private const int CountsShown = 5, PassagesShown = 2;
 
-    public static void Write(Sheet paper, SearchResults results)
+    public static void Write(Sheet paper, SearchResults results, Func<string, string?> takenFrom)
     {
         paper.Title(results.Total == 1 ? "1 note" : $"{results.Total} notes");
         if (results.Notice is { } notice)
@@ -16,14 +16,14 @@ internal static class FoundText
         foreach (var (filter, counts) in results.Counts.Where(c => c.Value.Length > 0).OrderBy(c => c.Key, StringComparer.Ordinal))
             paper.Field(filter, string.Join(", ", counts.Take(CountsShown).Select(c => $"{c.Value} {c.Count}")) + (counts.Length > CountsShown ? ", …" : ""), 10);
         foreach (var hit in results.Hits)
-            Hit(paper, hit);
+            Hit(paper, hit, takenFrom(hit.Id));
     }
 
-    private static void Hit(Sheet paper, SearchHit hit)
+    private static void Hit(Sheet paper, SearchHit hit, string? takenFrom)
     {
         paper.Blank();
         paper.Title($"{hit.Id} {hit.Title}");
-        paper.Say(string.Join(", ", new[] { hit.Kind, hit.Date is { } date ? Amounts.Date(date) : null, hit.Outcome, hit.Fix is { } fix ? $"mended by: {fix}" : null }.OfType<string>()), 2, Sheet.Quiet);
+        paper.Say(string.Join(", ", new[] { hit.Kind, hit.Date is { } date ? Amounts.Date(date) : null, hit.Outcome, hit.Fix is { } fix ? $"mended by: {fix}" : null, takenFrom is null ? null : $"from the book {takenFrom}" }.OfType<string>()), 2, Sheet.Quiet);
         foreach (var passage in hit.Passages.Take(PassagesShown))
             paper.Write(new Padder(Marked(passage, paper.Colours), new(2, 0, 0, 0)));
     }

@@ -68,7 +68,7 @@ public sealed record ColumnMap
 /// <param name="Prefix">Lower case letters, digits, hyphens; one prefix for one table.</param>
 public sealed record IdColumn(string Prefix = "", string? Column = null);
 
-/// <summary>The device class of all rows by id and name, or a column that names it.</summary>
+/// <summary>The device class of all rows by id and name, or a column that names it; id and name are then for its empty cells.</summary>
 public sealed record ClassColumn(string? Id = null, string? Name = null, string? Column = null);
 
 /// <summary>A column of dates, or one date for all rows.</summary>

@@ -23,7 +23,7 @@ internal static class ColumnMapCheck
             yield return new(prefix, ImportTexts.Prefix(prefix));
         if (map.Id.Column is null && map.Id.Prefix.Length == 0)
             yield return new("id", ImportTexts.IdNeedsPrefix);
-        if (map.Class.Column is null ? map.Class.Id is not { Length: > 0 } id || !IsIdText(id) || string.IsNullOrWhiteSpace(map.Class.Name) : map.Class.Id is not null || map.Class.Name is not null)
+        if (map.Class is not { Column: not null, Id: null, Name: null } && (map.Class.Id is not { Length: > 0 } id || !IsIdText(id) || string.IsNullOrWhiteSpace(map.Class.Name)))
             yield return new("class", ImportTexts.ClassOrColumn);
         foreach (var (at, date) in new[] { ("closed", map.Closed), ("opened", map.Opened) })
         {

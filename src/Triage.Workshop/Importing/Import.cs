@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.Json;
+using Triage.Notes.Kinds;
 using Triage.Notes.Writing;
 using Triage.Workshop.Knowledge;
 using Triage.Workshop.Steps;
@@ -38,7 +39,7 @@ public static class Import
                     rejects.Add(new(row.Number, row.Line, reason));
             }
 
-            return new() { Rows = rows, Jobs = jobs, AlreadyThere = there, Rejected = rejected, FirstNotes = [.. shown], NewNotes = jobs == 0 ? [] : New(convert), Rejects = [.. rejects] };
+            return new() { Rows = rows, Jobs = jobs, AlreadyThere = there, Rejected = rejected, FirstNotes = [.. shown], NewNotes = jobs == 0 ? [] : New(convert), KnownNotes = [.. convert.KnownNotes.Select(Named)], Columns = ColumnUses.Of(map, reader.Header), Rejects = [.. rejects] };
         }
         catch (Exception e) when (Refusal(e, table, targetFolder) is not null)
         {
@@ -68,7 +69,7 @@ public static class Import
         }
     }
 
-    internal static ImmutableArray<NewNote> New(JobFromRow convert) => [.. convert.NewNotes.Select(n => new NewNote(n.Kind, n.Id, n.Name))];
+    internal static ImmutableArray<NewNote> New(JobFromRow convert) => [.. convert.NewNotes.Select(Named)];
 
     /// <summary>What one run depends on.</summary>
     internal static string Fingerprint(string table, ColumnMap map, ExistingNotes existing)
@@ -81,6 +82,8 @@ public static class Import
             all.AppendData(Encoding.UTF8.GetBytes(id + "\n"));
         return Convert.ToHexString(all.GetHashAndReset());
     }
+
+    private static NewNote Named(Note note) => new(note.Kind, note.Id, note.Name);
 
     private static TableReader Open(string table, ColumnMap map)
     {

@@ -43,6 +43,12 @@ public sealed record ImportPreview
 
     public required int Rejected { get; init; }
 
+    /// <summary>What each column becomes, in the table's order.</summary>
+    public ImmutableArray<ColumnUse> Columns { get; init; } = [];
+
+    /// <summary>Notes of the open books that the table names.</summary>
+    public ImmutableArray<NewNote> KnownNotes { get; init; } = [];
+
     /// <summary>The first jobs, as their notes would read.</summary>
     public ImmutableArray<string> FirstNotes { get; init; } = [];
 
@@ -53,6 +59,9 @@ public sealed record ImportPreview
 
     public Refusal? Refused { get; init; }
 }
+
+/// <param name="Becomes">In words.</param>
+public sealed record ColumnUse(string Column, string Becomes);
 
 public sealed record NewNote(NoteKind Kind, string Id, string Name);
 

@@ -15,9 +15,11 @@ internal static class ImportTexts
 
     public const string IdNeedsPrefix = "“id” names neither a column nor a prefix. Write {\"column\": \"Job no\"} or {\"prefix\": \"shop-2019-\"}.";
 
-    public const string ClassOrColumn = "“class” is either {\"id\": \"radio-set\", \"name\": \"Radio set\"} (id in lower case letters, digits, hyphens) or {\"column\": \"Kind\"}.";
+    public const string ClassOrColumn = "“class” is either {\"id\": \"radio-set\", \"name\": \"Radio set\"} (id in lower case letters, digits, hyphens) or {\"column\": \"Kind\"}, or all three: then id and name are for empty cells.";
 
     public const string BadQuotes = "a quoted cell has a quote inside that is not doubled; write \"\" for it";
+
+    public const string ZeroByte = "it holds a zero byte; the file is damaged, or in another encoding than the map says (utf-16?)";
 
     public static string SettingMissing(string name) => $"“{name}” is missing; a map needs at least id, class and closed.";
 

@@ -33,6 +33,9 @@ internal sealed class JobFromRow
     /// <summary>Notes that are not there yet, findings with the values met so far.</summary>
     public ImmutableArray<Note> NewNotes => [.. notes.New, .. findings.Where(f => f.IsNew && f.Cells.Any()).Select(f => f.Note([.. classes.Order(StringComparer.Ordinal)]))];
 
+    /// <summary>Notes of the open books that the table names.</summary>
+    public IEnumerable<Note> KnownNotes => notes.Met;
+
     /// <summary>The job of a row, why there is none, or neither when it was brought in before.</summary>
     /// <exception cref="ImportRefusedException">A column turns out to be free text.</exception>
     public (Job? Job, string? Reason) Of(TableRow row)
@@ -58,7 +61,7 @@ internal sealed class JobFromRow
         var (outcome, noOutcome) = closed is null ? default : Outcome(cells);
         var noValue = findings.Where(f => Checked(cells[f.Index]) is { } cell && f.ValueOf(cell) is null)
             .Select(f => ImportTexts.NoValue(cells[f.Index], f.Column, f.Cells)).FirstOrDefault();
-        var noClass = places.Class is { } c && cells[c].Trim().Length == 0 ? ImportTexts.NoClass(map.Class.Column!) : null;
+        var noClass = places.Class is { } c && cells[c].Trim().Length == 0 && map.Class.Id is null ? ImportTexts.NoClass(map.Class.Column!) : null;
         if ((noDate ?? noOutcome ?? noValue ?? noClass) is { } reason)
             return (null, reason);
         if (findings.FirstOrDefault(f => f.IsFreeText) is { } text)
@@ -129,7 +132,7 @@ internal sealed class JobFromRow
 
     private DeviceClass ClassOf(string[] cells)
     {
-        if (places.Class is { } at)
+        if (places.Class is { } at && cells[at].Trim().Length > 0)
             return notes.Named(cells[at].Trim(), id => new DeviceClass(id, cells[at].Trim()));
         return notes.WithId<DeviceClass>(map.Class.Id!) ?? notes.Add(map.Class.Name!, new DeviceClass(map.Class.Id!, map.Class.Name!));
     }

@@ -15,6 +15,7 @@ internal sealed class NamedNotes
     private readonly Dictionary<string, Note> byId = new(StringComparer.Ordinal);
     private readonly Dictionary<(Type Kind, string Name), Note> byName = [];
     private readonly List<Note> fresh = [];
+    private readonly HashSet<Note> met = new(ReferenceEqualityComparer.Instance);
 
     /// <param name="isJob">Whether a job has this id.</param>
     public NamedNotes(IEnumerable<Note> existing, string prefix, Func<string, bool> isJob)
@@ -31,14 +32,17 @@ internal sealed class NamedNotes
     /// <summary>New notes, oldest first.</summary>
     public IReadOnlyList<Note> New => fresh;
 
+    /// <summary>Notes of the open books that the table names, by id.</summary>
+    public IEnumerable<Note> Met => met.Except(fresh, ReferenceEqualityComparer.Instance).OfType<Note>().OrderBy(n => n.Id, StringComparer.Ordinal);
+
     public bool IsTaken(string id) => byId.ContainsKey(id) || kept.Contains(id);
 
     /// <summary>Keeps an id for a note that is made last.</summary>
     public void Keep(string id) => kept.Add(id);
 
-    public T? WithId<T>(string id) where T : Note => byId.GetValueOrDefault(id) as T;
+    public T? WithId<T>(string id) where T : Note => Seen(byId.GetValueOrDefault(id) as T);
 
-    public T? Known<T>(string name) where T : Note => byName.GetValueOrDefault(Key(typeof(T), name)) as T;
+    public T? Known<T>(string name) where T : Note => Seen(byName.GetValueOrDefault(Key(typeof(T), name)) as T);
 
     /// <summary>The note of this kind and name, made if there is none.</summary>
     public T Named<T>(string name, Func<string, T> make) where T : Note => Known<T>(name) ?? Add(name, make(FreeId(name)));
@@ -58,6 +62,13 @@ internal sealed class NamedNotes
         for (var n = 2; IsTaken(free) || isJob(free); n++)
             free = FormattableString.Invariant($"{id}-{n}");
         return free;
+    }
+
+    private T? Seen<T>(T? note) where T : Note
+    {
+        if (note is not null)
+            met.Add(note);
+        return note;
     }
 
     private static (Type, string) Key(Type kind, string name) => (kind, name.Trim().ToUpperInvariant());

@@ -9,4 +9,6 @@ internal static class TableDate
         !DateTimeOffset.TryParseExact(text, format, CultureInfo.InvariantCulture, DateTimeStyles.AssumeUniversal, out var date) ? null
         : format.Length > 1 && !format.Contains('H', StringComparison.Ordinal) && !format.Contains('h', StringComparison.Ordinal) ? date.AddHours(12)
         : date;
+
+    public static string Write(DateTime utc, string format) => utc.ToString(format, CultureInfo.InvariantCulture);
 }

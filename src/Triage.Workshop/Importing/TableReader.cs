@@ -66,6 +66,7 @@ internal sealed class TableReader : IDisposable
     private string? Broken(string[] cells) =>
         malformed == CsvMalformedReason.TextAfterClosingQuote ? ImportTexts.BadQuotes
         : cells.Length != Header.Length ? ImportTexts.WrongCells(cells.Length, Header.Length)
+        : cells.Any(c => c.Contains('\0', StringComparison.Ordinal)) ? ImportTexts.ZeroByte
         : cells.Any(c => c.Contains(Undecodable, StringComparison.Ordinal)) ? ImportTexts.NotInEncoding(encoding)
         : null;
 
