@@ -18,7 +18,7 @@ internal static class AccessTree
     public static MarkupString Svg(IReadOnlyList<AccessStep> steps, IReadOnlySet<string> open)
     {
         var rows = Rows(steps, null, 0).ToList();
-        var svg = new StringBuilder(CultureInfo.InvariantCulture, $"""<svg class="access" viewBox="0 0 {Width} {Math.Max(1, rows.Count) * Row}" role="img" aria-label="{Encoded(Text(steps, open))}">""");
+        var svg = new StringBuilder().Append(CultureInfo.InvariantCulture, $"""<svg class="access" viewBox="0 0 {Width} {Math.Max(1, rows.Count) * Row}" role="img" aria-label="{Encoded(Text(steps, open))}">""");
         for (var at = 0; at < rows.Count; at++)
         {
             var (step, depth) = rows[at];

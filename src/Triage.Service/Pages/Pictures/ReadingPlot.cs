@@ -21,7 +21,7 @@ internal static class ReadingPlot
         var states = Drawn(verdict);
         var scale = PlotScale.Of(good.Unit, [.. states.Select(s => (s.Low!.Value, s.High!.Value))], shown.Quantity?.Value);
         var height = (states.Length * Row) + 6;
-        var svg = new StringBuilder(CultureInfo.InvariantCulture, $"""<svg class="reading" viewBox="0 0 {Width} {height}" role="img" aria-label="{WebUtility.HtmlEncode(Text(verdict))}">""");
+        var svg = new StringBuilder().Append(CultureInfo.InvariantCulture, $"""<svg class="reading" viewBox="0 0 {Width} {height}" role="img" aria-label="{WebUtility.HtmlEncode(Text(verdict))}">""");
         for (var at = 0; at < states.Length; at++)
         {
             var (state, top) = (states[at], at * Row);
