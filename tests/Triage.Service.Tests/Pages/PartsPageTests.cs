@@ -46,9 +46,10 @@ public sealed class PartsPageTests : IAsyncLifetime
     [Fact]
     public async Task The_reading_of_a_part_is_drawn_against_its_ranges()
     {
-        Assert.Null(bench.Live.Steps.Reading("2026-023", new(default, "C14 + to C14 -, farads, power off-drained: 0.01 F") { From = "C14 +", To = "C14 -", Mode = "farads", Power = "off-drained", Value = "0.01 F" }).Refused);
-        var page = await Get("/jobs/2026-023/readings");
-        Assert.Contains("aria-label=\"Reads ", page);
+        var job = bench.Live.Steps.TakeIn(new() { Machine = "Corvane K-61", Complaint = "no sound" }).Job!.Id;
+        Assert.Null(bench.Live.Steps.Reading(job, new(default, "IC9 out to ground: 3.1 V") { From = "IC9 out", To = "ground", Mode = "dc-volts", Value = "3.1 V", Power = "full" }).Refused);
+        var page = await Get($"/jobs/{job}/readings");
+        Assert.Contains("aria-label=\"Reads 3.1 V; good 4.75 V to 5.25 V; ", page);
         Assert.Contains("class=\"needle\"", page);
     }
 

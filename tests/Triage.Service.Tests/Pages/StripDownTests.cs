@@ -87,6 +87,12 @@ public sealed partial class StripDownTests : IAsyncLifetime
         Assert.Equal([false], LooseThing.Of([open, Off("shield", null), shut, open]).Select(t => t.LeftOver));
     }
 
+    /// <summary>The screws of the cover may lie in the tray while the board behind it goes back in.</summary>
+    [Fact]
+    public void A_board_put_back_asks_for_what_came_off_it_and_not_for_the_cover_s_screws() => Assert.Equal(
+        [false, true],
+        LooseThing.Of([new Opened(default, "case", false), Off("14 screws", "tray 1"), new Opened(default, "main-board", false), Off("ribbon", null), new Opened(default, "main-board", true)]).Select(t => t.LeftOver));
+
     private static TakenOff Off(string what, string? where) => new(default, what, where, BackOn: false);
 
     private async Task<string> Get() => WebUtility.HtmlDecode(await browser.GetStringAsync(Page, TestContext.Current.CancellationToken));

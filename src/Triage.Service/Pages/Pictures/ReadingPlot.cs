@@ -13,6 +13,9 @@ internal static class ReadingPlot
 {
     private const int Width = 320, Row = 34, Bar = 10, Digits = 3;
 
+    /// <summary>Signs that fit on a row (tried on a phone).</summary>
+    private const int Signs = 42;
+
     /// <summary>Null when there are no ranges to draw, or nothing to draw into them.</summary>
     public static MarkupString? Svg(ReadingVerdict verdict)
     {
@@ -27,7 +30,7 @@ internal static class ReadingPlot
             var (state, top) = (states[at], at * Row);
             var (from, to) = (Width * scale.At(state.Low!.Value), Width * scale.At(state.High!.Value));
             svg.Append(CultureInfo.InvariantCulture, $"""
-                <text x="0" y="{top + 15}">{WebUtility.HtmlEncode(Range(state, good.Unit))}</text>
+                <text x="0" y="{top + 15}">{WebUtility.HtmlEncode(Short($"{Ends(state, good.Unit)}: {state.Name}"))}</text>
                 <rect class="track" y="{top + 20}" width="{Width}" height="{Bar}"/>
                 <rect class="{(state.State == "good" ? "fill" : "before")}" data-state="{WebUtility.HtmlEncode(state.State)}" x="{from:0.#}" y="{top + 20}" width="{Math.Max(2, to - from):0.#}" height="{Bar}"/>
                 """);
@@ -48,6 +51,10 @@ internal static class ReadingPlot
         return [.. ranged.Where((s, at) => at == 0 || (s.Low, s.High) != (ranged[0].Low, ranged[0].High))];
     }
 
-    private static string Range(StateVerdict state, Unit unit) =>
-        $"{state.Name} {ValueText.Format(new(state.Low!.Value, unit), Digits)} to {ValueText.Format(new(state.High!.Value, unit), Digits)}";
+    private static string Range(StateVerdict state, Unit unit) => $"{state.Name} {Ends(state, unit)}";
+
+    private static string Ends(StateVerdict state, Unit unit) =>
+        $"{ValueText.Format(new(state.Low!.Value, unit), Digits)} to {ValueText.Format(new(state.High!.Value, unit), Digits)}";
+
+    private static string Short(string words) => words.Length <= Signs ? words : words[..(Signs - 1)].TrimEnd() + "…";
 }

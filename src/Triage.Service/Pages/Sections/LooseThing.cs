@@ -6,7 +6,7 @@ namespace Triage.Service.Pages.Sections;
 /// <summary>One thing that came off the machine, and whether it is back on.</summary>
 /// <param name="Off">As it was recorded when it came off.</param>
 /// <param name="BackOn">It went back on later.</param>
-/// <param name="LeftOver">Not back on, although a cover was shut since it came off and is shut still.</param>
+/// <param name="LeftOver">Not back on, although what was open when it came off is shut now.</param>
 public sealed record LooseThing(TakenOff Off, bool BackOn, bool LeftOver)
 {
     /// <summary>Everything that came off, in the order in which it did. Of several that are called alike, the last one off goes back on first.</summary>
@@ -26,6 +26,12 @@ public sealed record LooseThing(TakenOff Off, bool BackOn, bool LeftOver)
 
     private static bool Same(TakenOff off, TakenOff back) => off.What == back.What && (back.Where is null || back.Where == off.Where);
 
-    private static bool ShutSince(ImmutableArray<LogEntry> log, int at) =>
-        log.Skip(at + 1).OfType<Opened>().GroupBy(o => o.Step, StringComparer.Ordinal).Any(step => step.Last().Shut);
+    /// <summary>A step that was open when the thing came off is shut now; where none was recorded as open, any step.</summary>
+    private static bool ShutSince(ImmutableArray<LogEntry> log, int at)
+    {
+        var openThen = Last(log.Take(at)).Where(o => !o.Shut).Select(o => o.Step).ToHashSet(StringComparer.Ordinal);
+        return Last(log.Skip(at + 1)).Any(o => o.Shut && (openThen.Count == 0 || openThen.Contains(o.Step)));
+    }
+
+    private static IEnumerable<Opened> Last(IEnumerable<LogEntry> log) => log.OfType<Opened>().GroupBy(o => o.Step, StringComparer.Ordinal).Select(step => step.Last());
 }
