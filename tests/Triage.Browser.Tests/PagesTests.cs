@@ -22,6 +22,8 @@ public class PagesTests
         ("job-strip-down", "/jobs/2026-022/strip-down"),
         ("job-agreed", "/jobs/2026-022/agreed"),
         ("job-log", "/jobs/2026-022/log"),
+        ("job-print", "/jobs/2026-022/print"),
+        ("job-print-label", "/jobs/2026-005/print/label"),
         ("job-close", "/jobs/2026-022/close"),
         ("job-closed", "/jobs/2026-005"),
         ("find", "/find?q=back-up+capacitor"),

@@ -18,6 +18,7 @@ internal static class JobPages
         JobSubPage.Of<StripDownPage>("strip-down", "Strip-down"),
         JobSubPage.Of<AgreedPage>("agreed", "Agreed"),
         JobSubPage.Of<LogPage>("log", "Log") with { WhenClosed = true },
+        JobSubPage.Of<PrintPage>("print", "Print") with { WhenClosed = true },
         JobSubPage.Of<ClosePage>("close", "Close"),
     ];
 

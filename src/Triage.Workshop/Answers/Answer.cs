@@ -168,6 +168,9 @@ public sealed record NextBestStep
     /// <summary>Questions, looks and tests that would tell most about what it is, whatever they save: for when no listed cause explains what was seen.</summary>
     public ImmutableArray<OtherStep> ToLearnMore { get; init; } = [];
 
+    /// <summary>Ways to end the job without mending it, cheapest first.</summary>
+    public ImmutableArray<OtherStep> Endings { get; init; } = [];
+
     /// <summary>Steps that a hard rule forbids now, with the reason.</summary>
     public required ImmutableArray<ForbiddenStep> Forbidden { get; init; }
 

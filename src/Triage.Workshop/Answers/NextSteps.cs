@@ -45,6 +45,7 @@ internal sealed class NextSteps(Bench bench, Job job, Reasoned reasoned, WordsFo
             Turning = new TurningPointInWords(bench, reasoned.Network, cards).Of(problem, advice),
             Others = [.. advice.Ranked.Skip(1).Take(OthersShown).Select(Other)],
             ToLearnMore = [.. advice.Ranked.Where(r => r.Option is TestOption).OrderByDescending(r => r.InformationGain).Take(ToLearnShown).Select(Other)],
+            Endings = [.. advice.Ranked.Where(r => r.Option is StopOption).Select(Other)],
             Forbidden = [.. advice.Blocked.Select(b => new ForbiddenStep(b.Option.Id, cards.Of(b.Option.Id).Kind, cards.Of(b.Option.Id).Name, WhyNot(b, problem)))],
             Part = card.Part,
         };

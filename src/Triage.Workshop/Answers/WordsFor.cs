@@ -22,7 +22,7 @@ internal sealed class WordsFor(Notebook notes, ImmutableArray<AccessStep> access
         Read read => read.Text,
         QuickLine line => line.Text,
         Opened opened => $"{(opened.Shut ? "closed" : "opened")} {Step(opened.Step)}",
-        TakenOff taken => $"{taken.What} {(taken.BackOn ? "back on" : "taken off")}{(taken.Where is null ? "" : $", lies in {taken.Where}")}",
+        TakenOff taken => $"{taken.What} {(taken.BackOn ? "back on" : "taken off")}{(taken.Where is null || taken.BackOn ? "" : $", lies in {taken.Where}")}",
         Powered powered => $"power on, {powered.Stage.ToString().ToLowerInvariant()}{(powered.Current is null ? "" : $", {powered.Current}")}",
         PartMoved part => $"{NameOf(part.Part)} {State(part.State)}",
         _ => entry.Note ?? "",

@@ -106,8 +106,19 @@ public sealed class JobSteps
 
     public StepResult Opened(string job, string step, bool shut = false) => notes.Append(job, new Opened(Now, step, shut));
 
-    public StepResult TakenOff(string job, string what, string? where, bool backOn = false) =>
-        string.IsNullOrWhiteSpace(what) ? Refuse(WorkshopRefusals.NothingSaid("thing taken off")) : notes.Append(job, new TakenOff(Now, what, where, backOn));
+    /// <summary>Something came off, or is back on.</summary>
+    /// <param name="where">Where it lies; of several things called alike it says which one is back on.</param>
+    /// <param name="note">What is odd about it: damage, a fastener unlike the others.</param>
+    public StepResult TakenOff(string job, string what, string? where, bool backOn = false, string? note = null, ImmutableArray<string> photos = default) =>
+        string.IsNullOrWhiteSpace(what) ? Refuse(WorkshopRefusals.NothingSaid("thing taken off"))
+        : notes.Append(job, new TakenOff(Now, what, where, backOn) { Note = note, Photos = photos.IsDefault ? [] : photos });
+
+    /// <summary>Something came off, with a photo; without words it is called after the photo.</summary>
+    /// <param name="photo">JPEG, PNG or WebP, up to <see cref="Limits.Photo"/> bytes.</param>
+    public StepResult TakenOff(string job, string what, string? where, string? note, ReadOnlyMemory<byte> photo) =>
+        photos.Keep(job, photo, path => TakenOff(job, string.IsNullOrWhiteSpace(what) ? OnPhoto(job) : what, where, note: note, photos: [path]));
+
+    private string OnPhoto(string job) => $"what photo {(Book.Find<Job>(job)?.Log.Sum(e => e.Photos.Length) ?? 0) + 1} shows";
 
     public StepResult Powered(string job, PowerStage stage, string? current) => notes.Append(job, new Powered(Now, stage, current));
 

@@ -25,7 +25,7 @@ internal static class JobForms
         ["fixed"] = (bench, job, form) => bench.Steps.Fixed(job.Id, form.Need("about"), form.Word<Effect>("effect", "outcome"), form.YesNo("tested-before")),
         ["swapped"] = (bench, job, form) => bench.Steps.Swapped(job.Id, form.Need("part"), form.Text("about"), form.Word<Effect>("effect", "outcome"), form.YesNo("old-back")),
         ["opened"] = (bench, job, form) => bench.Steps.Opened(job.Id, form.Need("about"), form.YesNo("shut") == true),
-        ["taken-off"] = (bench, job, form) => bench.Steps.TakenOff(job.Id, form.Need("what"), form.Text("where"), form.YesNo("back-on") == true),
+        ["taken-off"] = TakenOff,
         ["power"] = (bench, job, form) => bench.Steps.Powered(job.Id, form.Word<PowerStage>("stage", "power"), form.Text("current")),
         ["part"] = (bench, job, form) => bench.Steps.PartMoved(job.Id, PartOf(form)),
         ["erase"] = (bench, job, form) => bench.Steps.Agree(job.Id, job.Consent with { MayErase = true }),
@@ -35,6 +35,10 @@ internal static class JobForms
         ["close"] = (bench, job, form) => bench.Steps.Close(job.Id, CloseOf(form)),
         ["follow-up"] = (bench, job, form) => bench.Steps.FollowUp(job.Id, form.YesNo("came-back") ?? throw new NotUnderstoodException("It was not said how the machine does.", "Press one of the two buttons."), form.Text("note")),
     }.ToFrozenDictionary(StringComparer.Ordinal);
+
+    private static StepResult TakenOff(LiveBench bench, Job job, Form form) => form.File("photo") is { } photo
+        ? bench.Steps.TakenOff(job.Id, form.Need("what"), form.Text("where"), form.Text("note"), photo)
+        : bench.Steps.TakenOff(job.Id, form.Need("what"), form.Text("where"), form.YesNo("back-on") == true, form.Text("note"));
 
     /// <summary>Takes back what was last said of a finding: heard in the complaint, or tapped.</summary>
     private static StepResult NotChecked(LiveBench bench, Job job, Form form)
