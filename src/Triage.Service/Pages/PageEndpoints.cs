@@ -30,12 +30,15 @@ internal static class PageEndpoints
         pages.MapJobPages();
         pages.MapPhotos();
         pages.MapPairing();
+        pages.MapTexts();
         pages.MapGet("/find", (HttpContext http) => PageResults.Of<FindPage>(new() { ["Asked"] = SearchAddress.Of(http.Request.Query) }));
         pages.MapGet("/notes/{id}", GetNote);
         pages.MapGet("/review", (string? device) => PageResults.Of<ReviewPage>(new() { ["Device"] = device }));
         pages.MapGet("/review/forecasts", (LiveBench bench) => PageResults.Of<ForecastsPage>(new() { ["Work"] = bench.Current.ForecastsInBackground() }));
         pages.MapGet("/check", () => PageResults.Of<CheckPage>([]));
     }
+
+    public static string TextAddress(string note) => $"/notes/{Uri.EscapeDataString(note)}/text";
 
     public static string Address(string job) => $"/jobs/{Uri.EscapeDataString(job)}";
 
