@@ -11,12 +11,12 @@ public sealed record Invitation(Uri Address, string Code, DateTimeOffset Until, 
     /// <summary>The pairing page with the code filled in; the button there still has to be pressed.</summary>
     public Uri Link => new(Address, $"{Doorkeeper.PairingPage}?code={Code}");
 
-    /// <summary>The link as a QR code (ISO/IEC 18004) of half blocks, for a terminal; lines end with LF.</summary>
+    /// <summary>The link as a QR code (ISO/IEC 18004) of half blocks, light ones drawn as on a dark terminal; lines end with LF.</summary>
     public string InCharacters()
     {
         using var data = Data();
         using var picture = new AsciiQRCode(data);
-        return picture.GetGraphicSmall(drawQuietZones: true, invert: true, endOfLine: "\n");
+        return picture.GetGraphicSmall(drawQuietZones: true, invert: false, endOfLine: "\n");
     }
 
     /// <summary>The link as a QR code in SVG, black on white in both themes, as cameras want it.</summary>

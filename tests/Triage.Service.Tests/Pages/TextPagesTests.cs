@@ -43,7 +43,7 @@ public sealed class TextPagesTests : IAsyncLifetime
 
     [Theory]
     [InlineData("kind: fault", "kind: folt", ":3:")]
-    [InlineData("share: {p: 0.05", "share: {p: 0.05, p: 0.06", ":9:")]
+    [InlineData("share: {p: 0.05", "share: {p: 0.05, p: 0.06", ":10:")]
     [InlineData("id: c77-battery-lead-chafed", "id: another-lead", "The id was changed")]
     public async Task A_text_with_an_error_is_not_written_and_the_place_is_said(string right, string wrong, string said)
     {
