@@ -13,7 +13,7 @@ public sealed class ReferencesTest
         { "Reasoning", ["Measurements"], ["MathNet.Numerics"] },
         { "Search", ["Notes"], ["Lucene.Net", "Lucene.Net.Analysis.Common", "Lucene.Net.Queries", "Microsoft.ML"] },
         { "Workshop", ["Notes", "Reasoning", "Search"], ["CsvHelper"] },
-        { "Service", ["Workshop"], ["HtmlSanitizer", "Microsoft.AspNetCore.OpenApi"] },
+        { "Service", ["Workshop"], ["HtmlSanitizer", "Microsoft.AspNetCore.OpenApi", "QRCoder"] },
         { "Cli", ["Service", "Workshop"], ["Spectre.Console", "System.CommandLine"] },
     };
 
