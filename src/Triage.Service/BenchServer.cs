@@ -8,6 +8,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Triage.Service.Endpoints;
 using Triage.Service.Pages;
+using Triage.Service.Pairing;
 using Triage.Workshop;
 
 namespace Triage.Service;
@@ -18,24 +19,30 @@ public static class BenchServer
     /// <summary>More than any form or body needs; longer texts are refused in words before that.</summary>
     private const long MostBytes = 2_000_000;
 
-    /// <exception cref="CannotServeException">The address is not this machine's own.</exception>
+    /// <exception cref="CannotServeException">The address is not this machine's own, or phones cannot be paired.</exception>
     public static WebApplication Build(LiveBench bench, ServerOptions server)
     {
         var address = Loopback.Address(server.Address);
         var builder = WebApplication.CreateEmptyBuilder(new() { ApplicationName = typeof(BenchServer).Assembly.GetName().Name });
-        builder.WebHost.UseKestrelCore().ConfigureKestrel(kestrel =>
+        var door = server.Phone is null ? null : PhoneDoor.Of(bench);
+        builder.WebHost.UseKestrelCore().UseKestrelHttpsConfiguration().ConfigureKestrel(kestrel =>
         {
             kestrel.AddServerHeader = false;
             kestrel.Limits.MaxRequestBodySize = MostBytes;
-            kestrel.Listen(address, server.Port);
+            kestrel.Listen(address, server.Port, here => here.Use(Doorkeeper.Mark));
+            if (door is not null)
+                kestrel.ListenAnyIP(server.Phone!.Port, network => network.UseHttps(door.Certificate));
         });
         (server.Logging ?? ToConsole)(builder.Logging);
         AddServices(builder.Services, bench);
+        AddPairing(builder.Services, bench, door);
         var app = builder.Build();
+        if (door is not null)
+            app.Services.GetRequiredService<PairedPhones>();
         app.UseExceptionHandler(new ExceptionHandlerOptions { ExceptionHandler = Faults.Handle, CreateScopeForErrors = true });
         app.UseStatusCodePages(Faults.Say);
-        app.Use(Loopback.OnlyOwnNames);
         app.Use(BrowserRules.Set);
+        app.Use(new Doorkeeper(app.Services.GetRequiredService<PairedPhones>).Admit);
         app.UseResponseCompression();
         app.UseRouting();
         app.MapOpenApi();
@@ -55,14 +62,28 @@ public static class BenchServer
         }
         catch (IOException e) when (e.InnerException is AddressInUseException)
         {
-            throw new CannotServeException($"Port {server.Port} is in use: perhaps the bench is served already, open http://{server.Address}:{server.Port}/. Otherwise choose another with --port, or --port 0 for any free one.", e);
+            throw new CannotServeException(server.Phone is { } phone && e.Message.Contains($":{phone.Port}:", StringComparison.Ordinal)
+                ? $"Port {phone.Port}, on which phones come in, is in use. Choose another with --phone-port, or --phone-port 0 for any free one."
+                : $"Port {server.Port} is in use: perhaps the bench is served already, open http://{server.Address}:{server.Port}/. Otherwise choose another with --port, or --port 0 for any free one.", e);
         }
         catch (SocketException e)
         {
             throw new CannotServeException($"Port {server.Port} cannot be used: {e.Message}. Choose another with --port, from 1024 on.", e);
         }
 
+        if (app.Services.GetService<PhoneDoor>() is { } door)
+            door.OpenedAt(new Uri(app.Urls.Last().Replace("[::]", "localhost", StringComparison.Ordinal)).Port);
         return new(app.Urls.First());
+    }
+
+    /// <summary>A code with which one phone may come in; null when phones are not let in. The server must have started.</summary>
+    public static Invitation? Invite(WebApplication app) => app.Services.GetService<PhoneDoor>()?.Invite();
+
+    private static void AddPairing(IServiceCollection services, LiveBench bench, PhoneDoor? door)
+    {
+        services.AddSingleton(_ => PairedPhones.Of(PhoneDoor.Private(bench)));
+        if (door is not null)
+            services.AddSingleton(_ => door);
     }
 
     private static void AddServices(IServiceCollection services, LiveBench bench)

@@ -1,6 +1,7 @@
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
+using Triage.Service.Pairing;
 using Triage.Workshop;
 
 namespace Triage.Service;
@@ -11,12 +12,10 @@ namespace Triage.Service;
 /// </summary>
 internal static class FormKeys
 {
-    private const UnixFileMode Owner = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute;
-
     public static void AddFormKeys(this IServiceCollection services, LiveBench bench)
     {
         var keys = services.AddDataProtection().SetApplicationName("bench");
-        if (bench.Aside is { } aside && Prepared(Path.Combine(aside, "keys")) is { } folder)
+        if (bench.Aside is { } aside && Prepared(aside) is { } folder)
             keys.PersistKeysToFileSystem(folder);
         else
             keys.UseEphemeralDataProtectionProvider();
@@ -24,13 +23,11 @@ internal static class FormKeys
         services.AddLogging(log => log.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error));
     }
 
-    private static DirectoryInfo? Prepared(string path)
+    private static DirectoryInfo? Prepared(string aside)
     {
         try
         {
-            var folder = OperatingSystem.IsWindows() ? Directory.CreateDirectory(path) : Directory.CreateDirectory(path, Owner);
-            File.WriteAllText(Path.Combine(path, ".gitignore"), "*\n");
-            return folder;
+            return PrivateFolder.In(aside).Place;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

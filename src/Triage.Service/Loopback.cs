@@ -3,7 +3,7 @@ using Microsoft.AspNetCore.Http;
 
 namespace Triage.Service;
 
-/// <summary>Only this machine comes in: there is no pairing yet that would tell who else may.</summary>
+/// <summary>The side on which only this machine comes in, unencrypted and without pairing.</summary>
 internal static class Loopback
 {
     private static readonly string[] Names = ["localhost", "127.0.0.1", "[::1]"];
@@ -15,7 +15,7 @@ internal static class Loopback
             "localhost" => IPAddress.Loopback,
             var text when IPAddress.TryParse(text.Trim('[', ']'), out var ip) && IPAddress.IsLoopback(ip) => ip,
             _ => throw new CannotServeException(
-                $"The bench is not served on {address}: there is no pairing yet, so only this machine may come in. Leave the address out, or use 127.0.0.1."),
+                $"The bench is not served on {address}: only this machine may come in there. Leave the address out, or use 127.0.0.1; phones are let in with --phone."),
         };
 
     /// <summary>A page elsewhere can point a name of its own at 127.0.0.1; its browser then says that name, and is turned away.</summary>
@@ -27,9 +27,9 @@ internal static class Loopback
             return;
         }
 
-        await Results.Problem(
-            title: "Not this bench's name.",
-            detail: "The bench answers to localhost, 127.0.0.1 and [::1] only. Open it under one of these.",
-            statusCode: StatusCodes.Status421MisdirectedRequest).ExecuteAsync(http);
+        await TurnAway(http, "The bench answers to localhost, 127.0.0.1 and [::1] only. Open it under one of these.");
     }
+
+    public static Task TurnAway(HttpContext http, string instead) =>
+        Results.Problem(title: "Not this bench's name.", detail: instead, statusCode: StatusCodes.Status421MisdirectedRequest).ExecuteAsync(http);
 }

@@ -1,4 +1,5 @@
 using Microsoft.Extensions.Logging;
+using Triage.Service.Pairing;
 
 namespace Triage.Service;
 
@@ -12,6 +13,9 @@ public sealed record ServerOptions
 
     /// <summary>A loopback address, or <c>localhost</c>.</summary>
     public string Address { get; init; } = "127.0.0.1";
+
+    /// <summary>Lets phones in by pairing; null: this machine only.</summary>
+    public PhoneOptions? Phone { get; init; }
 
     /// <summary>Where the log goes; the console when nothing is said.</summary>
     public Action<ILoggingBuilder>? Logging { get; init; }

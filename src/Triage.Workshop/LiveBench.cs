@@ -31,6 +31,8 @@ public sealed class LiveBench : IAsyncDisposable
         this.options = options;
         folders = [.. options.Books.Select(b => new BookFolder(b, options.Clock))];
         Steps = new(this);
+        Texts = new(this);
+        Setup = new(this);
         books = new([.. options.Books.Select(OpenBook.Read)]);
         settings = SettingsFile.Of(options.Books);
         searched = new(books, books.Notebook);
@@ -41,6 +43,15 @@ public sealed class LiveBench : IAsyncDisposable
 
     /// <summary>The job's steps, from taking in to following up.</summary>
     public JobSteps Steps { get; }
+
+    /// <summary>Notes changed as text.</summary>
+    public NoteEditing Texts { get; }
+
+    /// <summary>What the bench says of itself, changed.</summary>
+    public SettingsEditing Setup { get; }
+
+    /// <summary>The open books, in the order in which they were named.</summary>
+    public ImmutableArray<BookSource> Books => options.Books;
 
     public TimeProvider Clock => options.Clock;
 
@@ -100,6 +111,8 @@ public sealed class LiveBench : IAsyncDisposable
 
     /// <summary>The book in which a note lies, when it may be written.</summary>
     internal BookFolder? Writable(NotePlace place) => folders.FirstOrDefault(f => f.Source.Name == place.Book && f.Source.Writable);
+
+    internal BookFolder? FolderOf(BookSource source) => folders.FirstOrDefault(f => f.Source.Name == source.Name);
 
     internal BookFolder? FolderOf(NotePlace place) => folders.FirstOrDefault(f => f.Source.Name == place.Book);
 

@@ -17,6 +17,15 @@ internal static class WorkshopRefusals
     public static Refusal ChangedMeanwhile(string path, string kept) =>
         new(RefusalKind.ChangedMeanwhile, $"{path} was changed by somebody else since you read it.", $"Theirs is in place, yours is kept at {kept}. Read theirs and enter again what is missing.", kept);
 
+    public static Refusal TextChangedMeanwhile(string path) =>
+        new(RefusalKind.ChangedMeanwhile, $"{path} was changed by somebody else since you began.", "Nothing of yours was written, and what you typed is still here. Take over what is new, then save again.");
+
+    public static Refusal IdChanged(string before, string after) =>
+        new(RefusalKind.NotUnderstood, $"The id was changed from {before} to {after}, and what names the old one would lead nowhere.", $"Write {before} again, or add the line formerly: [{before}]. Nothing was written.");
+
+    public static Refusal NoNote(string path) =>
+        new(RefusalKind.NotUnderstood, $"The text of {path} has no front matter any more, so it would no longer be a note.", "Begin it with --- and the fields. Nothing was written.");
+
     public static Refusal NameTaken(string path) =>
         new(RefusalKind.ChangedMeanwhile, $"There is a note {path} already.", "Nothing was written. Read that one first, then enter again what is missing.");
 

@@ -17,7 +17,7 @@ public class AccessTests
         await using var bench = await ServedBench.Start();
         var refused = Assert.Throws<CannotServeException>(() => BenchServer.Build(bench.Live, new() { Address = address }));
         Assert.Contains(address, refused.Message);
-        Assert.Contains("no pairing yet", refused.Message);
+        Assert.Contains("--phone", refused.Message);
     }
 
     [Fact]

@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Time.Testing;
+using Triage.Service.Pairing;
 using Triage.Workshop;
 
 namespace Triage.Service.Tests;
@@ -10,10 +11,11 @@ namespace Triage.Service.Tests;
 public sealed class ServedBench : IAsyncDisposable
 {
     private readonly string folder;
+    private readonly PhoneOptions? phone;
     private WebApplication app;
 
-    private ServedBench(string folder, LiveBench live, WebApplication app, Uri address, ConcurrentQueue<string> log) =>
-        (this.folder, Live, this.app, Address, Log) = (folder, live, app, address, log);
+    private ServedBench(string folder, LiveBench live, WebApplication app, Uri address, ConcurrentQueue<string> log, PhoneOptions? phone) =>
+        (this.folder, Live, this.app, Address, Log, this.phone) = (folder, live, app, address, log, phone);
 
     public LiveBench Live { get; }
 
@@ -21,10 +23,14 @@ public sealed class ServedBench : IAsyncDisposable
 
     public ConcurrentQueue<string> Log { get; }
 
+    /// <summary>Stands still unless moved on.</summary>
+    public FakeTimeProvider Clock => (FakeTimeProvider)Live.Clock;
+
     public string DemoFolder => Path.Combine(folder, "demo");
 
     /// <param name="prepare">Changes the copied demo book before it is opened.</param>
-    public static async Task<ServedBench> Start(Action<string>? prepare = null)
+    /// <param name="phone">Lets phones in.</param>
+    public static async Task<ServedBench> Start(Action<string>? prepare = null, PhoneOptions? phone = null)
     {
         var folder = Directory.CreateTempSubdirectory("bench-").FullName;
         foreach (var book in new[] { "common", "demo" })
@@ -37,18 +43,25 @@ public sealed class ServedBench : IAsyncDisposable
             Watch = false,
         });
         var log = new ConcurrentQueue<string>();
-        var options = Options(0, log);
+        var options = Options(0, log) with { Phone = phone };
         var app = BenchServer.Build(live, options);
-        return new(folder, live, app, await BenchServer.StartAsync(app, options), log);
+        return new(folder, live, app, await BenchServer.StartAsync(app, options), log, phone);
     }
 
     /// <summary>Stops the server and starts another at the same address: all it held in memory is gone.</summary>
     public async Task Restart()
     {
         await app.DisposeAsync();
-        var options = Options(Address.Port, Log);
+        var options = Options(Address.Port, Log) with { Phone = phone };
         app = BenchServer.Build(Live, options);
         await BenchServer.StartAsync(app, options);
+    }
+
+    /// <summary>A new code for one phone, with the encrypted side's address on this machine.</summary>
+    public Invitation Invite()
+    {
+        var invitation = BenchServer.Invite(app)!;
+        return invitation with { Address = new UriBuilder(invitation.Address) { Host = "127.0.0.1" }.Uri };
     }
 
     private static ServerOptions Options(int port, ConcurrentQueue<string> log) =>

@@ -2,44 +2,64 @@ using System.CommandLine;
 using Triage.Cli.Paper;
 using Triage.Cli.Typed;
 using Triage.Service;
+using Triage.Service.Pairing;
 using Triage.Workshop;
 using Triage.Workshop.Steps;
 
 namespace Triage.Cli.Commands;
 
-/// <summary><c>triage serve</c>: the bench in a browser, on this machine only.</summary>
+/// <summary><c>triage serve</c>: the bench in a browser of this machine, and on phones that were paired.</summary>
 internal static class ServeCommand
 {
     public static Command Of(Desk desk)
     {
         var port = Inputs.Number("--port", $"Port to listen on; {ServerOptions.UsualPort} unless said, 0 for any that is free.");
-        return desk.Command("serve", "Serves the bench to the browser of this machine until Ctrl-C.", [port], async (typed, stop) =>
+        var phone = new Option<bool>("--phone") { Description = "Lets phones on this network in too, over HTTPS, each paired once with a code." };
+        var phonePort = Inputs.Number("--phone-port", $"Port on which phones come in; {PhoneOptions.UsualPort} unless said, 0 for any that is free.");
+        return desk.Command("serve", "Serves the bench to the browser of this machine until Ctrl-C.", [port, phone, phonePort], async (typed, stop) =>
         {
-            var number = typed.GetValue(port) ?? ServerOptions.UsualPort;
-            if (number is < 0 or > 65535 || number != Math.Floor(number))
-                throw new RefusedException(CommandTexts.NoPort(number));
+            var options = new ServerOptions
+            {
+                Port = Port(typed.GetValue(port) ?? ServerOptions.UsualPort),
+                Phone = typed.GetValue(phone) ? new() { Port = Port(typed.GetValue(phonePort) ?? PhoneOptions.UsualPort) } : null,
+            };
             await using var live = LiveBench.Open(new() { Books = Books.Of(typed.GetValue(desk.BookOption) ?? []), Clock = desk.Clock });
-            await Serve(live, new() { Port = (int)number }, desk.Sheet(), typed.GetValue(desk.JsonOption), stop);
+            await Serve(live, options, desk.Sheet(), typed.GetValue(desk.JsonOption), stop);
             return ExitCode.Ok;
         });
     }
 
     private static async Task Serve(LiveBench live, ServerOptions options, Sheet paper, bool json, CancellationToken stop)
     {
-        await using var server = BenchServer.Build(live, options);
         try
         {
+            await using var server = BenchServer.Build(live, options);
             var address = await BenchServer.StartAsync(server, options, stop);
-            paper.Show(new { Address = address }, p => p.Raw($"The bench is at {address} until Ctrl-C."), json);
+            var phone = BenchServer.Invite(server);
+            paper.Show(new { Address = address, Phone = phone }, p => Say(p, address, phone), json);
+            var ended = new TaskCompletionSource();
+            await using (stop.Register(ended.SetResult))
+                await ended.Task;
+            await server.StopAsync(CancellationToken.None);
         }
         catch (CannotServeException e)
         {
             throw new RefusedException(new(RefusalKind.CannotWrite, e.Message, ""));
         }
-
-        var ended = new TaskCompletionSource();
-        await using (stop.Register(ended.SetResult))
-            await ended.Task;
-        await server.StopAsync(CancellationToken.None);
     }
+
+    private static void Say(Sheet paper, Uri address, Invitation? phone)
+    {
+        paper.Raw($"The bench is at {address} until Ctrl-C.");
+        if (phone is null)
+            return;
+        paper.Raw(phone.InCharacters());
+        paper.Raw($"For phones on this network it is at {phone.Address}");
+        paper.Raw(FormattableString.Invariant($"Code for one phone, until {phone.Until.ToLocalTime():HH:mm}: {phone.Code}"));
+        paper.Raw($"The phone warns that it does not know this computer; the SHA-256 fingerprint it shows must be {phone.Fingerprint}");
+        paper.Raw($"Another code, and shutting a phone out: {new Uri(address, "/phones")}");
+    }
+
+    private static int Port(double number) =>
+        number is < 0 or > 65535 || number != Math.Floor(number) ? throw new RefusedException(CommandTexts.NoPort(number)) : (int)number;
 }

@@ -6,6 +6,7 @@ using Triage.Notes.Kinds;
 using Triage.Service.Endpoints;
 using Triage.Service.Pages.Forms;
 using Triage.Service.Pages.Sections;
+using Triage.Service.Pairing;
 using Triage.Workshop;
 using Triage.Workshop.Steps;
 
@@ -28,12 +29,16 @@ internal static class PageEndpoints
         pages.MapPost("/jobs", TakeIn);
         pages.MapJobPages();
         pages.MapPhotos();
+        pages.MapPairing();
+        pages.MapTexts();
         pages.MapGet("/find", (HttpContext http) => PageResults.Of<FindPage>(new() { ["Asked"] = SearchAddress.Of(http.Request.Query) }));
         pages.MapGet("/notes/{id}", GetNote);
         pages.MapGet("/review", (string? device) => PageResults.Of<ReviewPage>(new() { ["Device"] = device }));
         pages.MapGet("/review/forecasts", (LiveBench bench) => PageResults.Of<ForecastsPage>(new() { ["Work"] = bench.Current.ForecastsInBackground() }));
         pages.MapGet("/check", () => PageResults.Of<CheckPage>([]));
     }
+
+    public static string TextAddress(string note) => $"/notes/{Uri.EscapeDataString(note)}/text";
 
     public static string Address(string job) => $"/jobs/{Uri.EscapeDataString(job)}";
 
