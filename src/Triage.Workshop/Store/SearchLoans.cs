@@ -7,7 +7,8 @@ namespace Triage.Workshop.Store;
 /// Opens the search of each snapshot, and closes it when nobody holds the snapshot any more: readers keep one as long as they like and
 /// never say when they are done, but an open search keeps old index files. Safe for several threads.
 /// </summary>
-internal sealed class SearchLoans(NoteIndex index)
+/// <param name="opening">Held while a search is opened.</param>
+internal sealed class SearchLoans(NoteIndex index, Lock opening)
 {
     private readonly List<(WeakReference<SnapshotSearch> Borrower, NoteSearcher Searcher)> loans = [];
 
@@ -16,7 +17,7 @@ internal sealed class SearchLoans(NoteIndex index)
     {
         get
         {
-            lock (loans)
+            lock (opening)
                 return loans.Count;
         }
     }
@@ -33,23 +34,22 @@ internal sealed class SearchLoans(NoteIndex index)
     public SnapshotSearch OpenWhenAsked(Action before)
     {
         SnapshotSearch search = null!;
-        search = new(new(() =>
-        {
-            before();
-            return Lend(search);
-        }));
+        search = new(
+            () =>
+            {
+                before();
+                return Lend(search);
+            },
+            opening);
         return search;
     }
 
     private NoteSearcher Lend(SnapshotSearch borrower)
     {
-        lock (loans)
-        {
-            loans.RemoveAll(GivenBack);
-            var opened = index.OpenSearcher();
-            loans.Add((new(borrower), opened));
-            return opened;
-        }
+        loans.RemoveAll(GivenBack);
+        var opened = index.OpenSearcher();
+        loans.Add((new(borrower), opened));
+        return opened;
     }
 
     private static bool GivenBack((WeakReference<SnapshotSearch> Borrower, NoteSearcher Searcher) loan)

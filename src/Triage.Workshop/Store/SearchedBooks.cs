@@ -8,19 +8,18 @@ namespace Triage.Workshop.Store;
 /// The full-text index of all open books. Filling it costs more than answering most questions, so it waits for the first search, or for
 /// somebody to <see cref="Fill()"/> it in the background; from then on it changes with the books. Safe for several threads.
 /// </summary>
-internal sealed class SearchedBooks(OpenBooks books, Notebook notes) : IDisposable
+internal sealed class SearchedBooks : IDisposable
 {
     private readonly Lock changing = new();
-    private Contents contents = new(books, notes);
+    private Contents contents;
+
+    public SearchedBooks(OpenBooks books, Notebook notes) => contents = new(books, notes, changing);
 
     /// <summary>The search of what the books say now.</summary>
     public SnapshotSearch Open()
     {
         lock (changing)
-        {
-            var now = contents;
-            return now.Filled ? now.Loans.Open() : now.Loans.OpenWhenAsked(() => Fill(now));
-        }
+            return contents.Open();
     }
 
     /// <summary>Puts all notes into the index, unless they are there.</summary>
@@ -38,16 +37,10 @@ internal sealed class SearchedBooks(OpenBooks books, Notebook notes) : IDisposab
         {
             // what nobody has searched yet is left to the snapshots of before
             if (!contents.Filled)
-                contents = new(books, notes);
+                contents = new(books, notes, changing);
             else
                 contents.Change(changed, books, notes, onlyJobs);
         }
-    }
-
-    private void Fill(Contents of)
-    {
-        lock (changing)
-            of.Fill();
     }
 
     public void Dispose()
@@ -60,18 +53,27 @@ internal sealed class SearchedBooks(OpenBooks books, Notebook notes) : IDisposab
     {
         private readonly OpenBooks first;
         private readonly Notebook named;
+        private readonly SearchLoans loans;
+        private readonly List<WeakReference<SnapshotSearch>> unopened = [];
 
-        public Contents(OpenBooks books, Notebook notes)
+        public Contents(OpenBooks books, Notebook notes, Lock opening)
         {
             (first, named) = (books, notes);
-            Loans = new(Index);
+            loans = new(Index, opening);
         }
 
         public NoteIndex Index { get; } = NoteIndex.InMemory();
 
-        public SearchLoans Loans { get; }
-
         public bool Filled { get; private set; }
+
+        public SnapshotSearch Open()
+        {
+            if (Filled)
+                return loans.Open();
+            var search = loans.OpenWhenAsked(Fill);
+            unopened.Add(new(search));
+            return search;
+        }
 
         public void Fill()
         {
@@ -86,6 +88,14 @@ internal sealed class SearchedBooks(OpenBooks books, Notebook notes) : IDisposab
 
         public void Change(ChangedNotes changed, OpenBooks books, Notebook notes, bool onlyJobs)
         {
+            // snapshots of before go on saying what they said
+            foreach (var search in unopened)
+            {
+                if (search.TryGetTarget(out var held))
+                    held.Open();
+            }
+
+            unopened.Clear();
             foreach (var (before, after) in changed.Files)
             {
                 Index.Remove(OpenBooks.IdAt((after ?? before)!.Place));

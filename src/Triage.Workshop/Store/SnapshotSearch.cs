@@ -3,15 +3,29 @@ using Triage.Search.Queries;
 namespace Triage.Workshop.Store;
 
 /// <summary>The search of one snapshot, shared by the benches made from it.</summary>
-internal sealed class SnapshotSearch(Lazy<NoteSearcher> searcher)
+/// <param name="lend">Called once, with the first question or with <see cref="Open"/>, under the lock.</param>
+internal sealed class SnapshotSearch(Func<NoteSearcher> lend, Lock opening)
 {
+    private NoteSearcher? searcher;
+
     public SearchResults Search(SearchQuery query)
     {
-        var results = searcher.Value.Search(query);
+        var results = Opened().Search(query);
         GC.KeepAlive(this);
         return results;
     }
 
     /// <summary>From now on it answers from what the index holds at this moment.</summary>
-    public void Open() => _ = searcher.Value;
+    public void Open() => Opened();
+
+    private NoteSearcher Opened()
+    {
+        if (Volatile.Read(ref searcher) is { } open)
+            return open;
+        lock (opening)
+        {
+            searcher ??= lend();
+            return searcher;
+        }
+    }
 }

@@ -15,7 +15,7 @@ public sealed class JsonTests : IDisposable
         var page = await bench.Json("ask", "--machine", "Aldine C-1", "no chime, blank face");
 
         Has(page, "job", "recognition", "answer", "refused", "remarks");
-        Has(page.GetProperty("recognition"), "findings", "notUnderstood", "tried", "suggested", "notice");
+        Has(page.GetProperty("recognition"), "findings", "notUnderstood", "tried", "notice");
         Has(page.GetProperty("recognition").All("findings")[0], "finding", "value", "words", "span", "confidence", "when", "hedged", "intermittent", "negated");
         Has(page.Answer(), "machine", "cautions", "stopAtOnce", "causes", "resets", "next", "evidence", "remarks", "leftOut");
         Has(page.Answer().All("causes")[0], "fault", "name", "probability", "lower", "upper", "why", "weights", "jobs", "isUnlisted");

@@ -12,7 +12,7 @@ public sealed class SearchLoansTests
     public void SearchesThatNobodyHolds_AreClosed_AndTheHeldOneStaysOpen()
     {
         using var index = NoteIndex.InMemory();
-        var loans = new SearchLoans(index);
+        var loans = new SearchLoans(index, new());
         var held = loans.Open();
         OpenAndForget(loans, 50);
         GC.Collect();
