@@ -20,24 +20,9 @@ public static class FaultMarginals
     /// <summary>P(fault is still there after all actions | evidence). Empty when contradictory.</summary>
     public static ImmutableDictionary<string, FaultChance> Remaining(Network network, Posterior posterior) => Sum(network, posterior.Remaining);
 
-    internal static ImmutableDictionary<string, FaultChance> Sum(Network network, ImmutableArray<ImmutableArray<double>> marginals)
+    private static ImmutableDictionary<string, FaultChance> Sum(Network network, ImmutableArray<ImmutableArray<double>> marginals)
     {
-        var chances = ImmutableDictionary.CreateBuilder<string, FaultChance>();
-        for (var r = 0; r < marginals.Length; r++)
-        {
-            var states = network.Roots[r].States;
-            foreach (var fault in states.SelectMany(s => s.Faults).Distinct())
-            {
-                if (!chances.TryAdd(fault, new(Total(r, s => s.Faults.Contains(fault)), Total(r, s => !s.Faults.Contains(fault)))))
-                {
-                    throw new ArgumentException($"Fault '{fault}' stands in two roots: tie them into one compound root.");
-                }
-            }
-        }
-
-        return chances.ToImmutable();
-
-        double Total(int root, Func<RootState, bool> counts) =>
-            marginals[root].Where((_, s) => counts(network.Roots[root].States[s])).Sum();
+        var places = new FaultPlaces(network);
+        return places.Chances(marginals).Select((chance, f) => KeyValuePair.Create(places[f], chance)).ToImmutableDictionary();
     }
 }

@@ -7,7 +7,7 @@ namespace Triage.Reasoning.Inference;
 /// <param name="Item">The piece.</param>
 /// <param name="States">Decibans per root and state (at the start); the same shape as <see cref="Posterior.Marginals"/>.</param>
 /// <param name="Faults">Decibans per fault id.</param>
-public sealed record ItemWeight(EvidenceItem Item, ImmutableArray<ImmutableArray<double>> States, ImmutableDictionary<string, double> Faults);
+public sealed record ItemWeight(EvidenceItem Item, ImmutableArray<ImmutableArray<double>> States, IReadOnlyDictionary<string, double> Faults);
 
 /// <summary>Good's weight of evidence (Good 1950, Probability and the Weighing of Evidence).</summary>
 public static class WeightOfEvidence
@@ -23,24 +23,42 @@ public static class WeightOfEvidence
         var with = CourseMarginals.AtStart(network, evidence, [])
             ?? throw new ArgumentException("The evidence contradicts itself: correct or leave out what the posterior names as its conflict.");
         var items = EvidenceItems.Of(network, evidence);
+        var places = new FaultPlaces(network);
+        var faults = places.Chances(with);
         var weights = new ItemWeight[items.Length];
         Parallel.For(0, items.Length, i =>
-            weights[i] = Compare(network, items[i], with, CourseMarginals.AtStart(network, evidence, [items[i]])!.Value));
+        {
+            var without = CourseMarginals.AtStart(network, evidence, [items[i]])!.Value;
+            weights[i] = new(items[i], States(with, without), Faults(places, faults, places.Chances(without)));
+        });
         return [.. weights];
     }
 
-    private static ItemWeight Compare(
-        Network network, EvidenceItem item, ImmutableArray<ImmutableArray<double>> with, ImmutableArray<ImmutableArray<double>> without)
+    private static ImmutableArray<ImmutableArray<double>> States(ImmutableArray<ImmutableArray<double>> with, ImmutableArray<ImmutableArray<double>> without) =>
+        [.. with.Zip(without, (a, b) => a.Select((_, s) => Decibans(Odds(a, s), Odds(b, s))).ToImmutableArray())];
+
+    private static Dictionary<string, double> Faults(FaultPlaces places, FaultChance[] with, FaultChance[] without)
     {
-        var (faults, faultsWithout) = (FaultMarginals.Sum(network, with), FaultMarginals.Sum(network, without));
-        return new(
-            item,
-            [.. with.Zip(without, (a, b) => a.Select((_, s) => Decibans(Odds(a, s), Odds(b, s))).ToImmutableArray())],
-            faults.ToImmutableDictionary(f => f.Key, f => Decibans(f.Value.Odds, faultsWithout[f.Key].Odds)));
+        var weights = new Dictionary<string, double>(places.Count, StringComparer.Ordinal);
+        for (var f = 0; f < places.Count; f++)
+        {
+            weights.Add(places[f], Decibans(with[f].Odds, without[f].Odds));
+        }
+
+        return weights;
     }
 
     private static double Decibans(double with, double without) => 10 * (Math.Log10(with) - Math.Log10(without));
 
     /// <summary>The complement is summed, not subtracted.</summary>
-    private static double Odds(ImmutableArray<double> row, int state) => row[state] / row.Where((_, s) => s != state).Sum();
+    private static double Odds(ImmutableArray<double> row, int state)
+    {
+        var others = 0.0;
+        for (var s = 0; s < row.Length; s++)
+        {
+            others += s == state ? 0 : row[s];
+        }
+
+        return row[state] / others;
+    }
 }

@@ -29,13 +29,14 @@ internal sealed class FirstPlaceInWords(DeviceNetwork network, Notebook notes, W
         return swing.Kind switch
         {
             // a prior is a share scaled to independent roots: only its ratio means something at the bench
-            SwingKind.Prior => $"{Cause(network.FaultsIn(swing.Root, swing.State))} were {more} than {Times(swing.At / swing.Chance)} times as common as taken here ({(up ? "up" : "down")} to {Times(end / swing.Chance)} times is plausible)",
-            SwingKind.Link => $"{Cause(Behind(swing))} showed {Value(swing)} {Often(swing, more)}",
+            SwingKind.Prior => $"{Cause(swing, [.. network.FaultsIn(swing.Root, swing.State)])} were {more} than {Times(swing.At / swing.Chance)} times as common as taken here ({(up ? "up" : "down")} to {Times(end / swing.Chance)} times is plausible)",
+            SwingKind.Link => $"{Cause(swing, Behind(swing))} showed {Value(swing)} {Often(swing, more)}",
             SwingKind.Ambient => $"{Value(swing)} came without any listed cause {Often(swing, more)}",
         };
     }
 
-    private string Cause(IEnumerable<string> faults) => string.Join(" with ", faults.Select(f => $"“{WordsFor.CauseName(f, notes)}”"));
+    private string Cause(Swing swing, ImmutableArray<string> faults) =>
+        faults is [var only] && only == swing.Instead ? "it" : string.Join(" with ", faults.Select(f => $"“{WordsFor.CauseName(f, notes)}”"));
 
     /// <summary>Of a compound root the fault that is in all the combinations which share the number.</summary>
     private ImmutableArray<string> Behind(Swing swing)
@@ -67,5 +68,5 @@ internal sealed class FirstPlaceInWords(DeviceNetwork network, Notebook notes, W
     private static string Percent(double chance, string format) =>
         (100 * chance).ToString(chance is < 0.02 or > 0.98 ? "0.###" : format, CultureInfo.InvariantCulture);
 
-    private static string Times(double ratio) => ratio.ToString(ratio < 10 ? "0.##" : "0", CultureInfo.InvariantCulture);
+    private static string Times(double ratio) => ratio.ToString(ratio < 2 ? "0.##" : "0.#", CultureInfo.InvariantCulture);
 }

@@ -1,3 +1,4 @@
+using FsCheck.Xunit;
 using Triage.Reasoning.Inference;
 using Triage.Reasoning.Networks;
 using Xunit;
@@ -20,6 +21,25 @@ public sealed class WeightOfEvidenceTest
         Assert.Equal(10 * Math.Log10(0.8 / 0.096), weight.States[0][1], 1e-12);
         Assert.Equal(weight.States[0][1], weight.Faults["ill"], 1e-12);
         Assert.Equal(-weight.States[0][0], weight.States[0][1], 1e-12);
+    }
+
+    /// <summary>By the definition of Good 1950: two posteriors, with the observation and without it.</summary>
+    [Property(MaxTest = 150, StartSize = 1000, EndSize = 1000000)]
+    public void Every_observation_weighs_the_odds_with_it_over_the_odds_without_it(int seed)
+    {
+        var (network, evidence) = RandomCase.Compound(seed);
+        if (BruteForce.Of(network, evidence).Joint == 0)
+        {
+            return;
+        }
+
+        var with = FaultMarginals.AtStart(network, PosteriorInference.Of(network, evidence));
+        foreach (var weight in WeightOfEvidence.Of(network, evidence).Where(w => w.Item.Kind == EvidenceKind.Observation))
+        {
+            var without = FaultMarginals.AtStart(network, PosteriorInference.Of(network, evidence with { Observations = evidence.Observations.RemoveAt(weight.Item.Index) }));
+            Assert.Equal(with.Count, weight.Faults.Count);
+            Assert.All(with, f => Assert.Equal(10 * (Math.Log10(f.Value.Odds) - Math.Log10(without[f.Key].Odds)), weight.Faults[f.Key], 1e-9));
+        }
     }
 
     [Fact]

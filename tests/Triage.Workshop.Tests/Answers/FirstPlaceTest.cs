@@ -38,7 +38,7 @@ public sealed class FirstPlaceTest
         var swing = new Swing(SwingKind.Prior, root, state, -1, 0) { Chance = 0.002, At = 0.003, Interval = new(0.001, 0.005), First = Shorted, Instead = Low };
 
         Assert.Equal(
-            $"First place would go to “{Name(bench, Low)}” if “{Name(bench, Low)}” were more than 1.5 times as common as taken here (up to 2.5 times is plausible).",
+            $"First place would go to “{Name(bench, Low)}” if it were more than 1.5 times as common as taken here (up to 2.5 times is plausible).",
             Say(bench, reasoned, swing));
     }
 
