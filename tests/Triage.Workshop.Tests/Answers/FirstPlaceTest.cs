@@ -1,6 +1,7 @@
 using Triage.Notes.Kinds;
 using Triage.Reasoning.Inference;
 using Triage.Workshop.Answers;
+using Triage.Workshop.Translating;
 using Xunit;
 
 namespace Triage.Workshop.Tests.Answers;
@@ -17,7 +18,7 @@ public sealed class FirstPlaceTest
         var reasoned = Reason(bench);
         var (root, state) = reasoned.Network.Faults[Shorted][0];
         var finding = reasoned.Network.Network.Findings.IndexOf(
-            reasoned.Network.Network.Findings.First(f => f.Values.Length == 2 && f.Id[..4] != "meas" && f.Links.Any(l => l.Root == root && l.State == state)));
+            reasoned.Network.Network.Findings.First(f => f.Values.Length == 2 && !f.Id.StartsWith(DeviceNetwork.MeasurementPrefix, StringComparison.Ordinal) && f.Links.Any(l => l.Root == root && l.State == state)));
         var shown = Words(bench).Value(reasoned.Network.Network.Findings[finding].Id, reasoned.Network.Network.Findings[finding].Values[1]);
         var swing = new Swing(SwingKind.Link, root, state, finding, 1) { Chance = 0.8, At = 0.6, Interval = new(0.55, 0.92), First = Shorted, Instead = Low };
 
