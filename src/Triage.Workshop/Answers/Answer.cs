@@ -26,7 +26,7 @@ public sealed record Answer
 
     /// <summary>
     /// How firmly the first place stands, in words: which single number, moved within its 90 % interval, would give it to another cause.
-    /// Null where it is not worked out: the evidence contradicts itself, or findings that come together moved the chances.
+    /// Null where it is not worked out: the evidence contradicts itself, the chances are not exact, or findings that come together moved them.
     /// </summary>
     public string? FirstPlace { get; init; }
 

@@ -12,10 +12,13 @@ internal sealed class FirstPlaceInWords(DeviceNetwork network, Notebook notes, W
 {
     private const string Firm = "No single number, moved within its interval, changes the first place.";
 
-    /// <summary>Null where findings that come together weigh otherwise than the network's numbers, of which the sensitivity knows.</summary>
+    /// <summary>
+    /// Null where findings that come together weigh otherwise than the network's numbers, of which the sensitivity knows, and where the
+    /// posterior is not exact: each number tried would then cost a search.
+    /// </summary>
     /// <param name="works">The machine works: the causes say what it was when it came in.</param>
     public static string? Of(Reasoned reasoned, Notebook notes, WordsFor words, bool works) =>
-        reasoned.IsMoved ? null
+        reasoned.IsMoved || reasoned.ByNetwork.LeftOut > 0 ? null
         : Sensitivity.Of(reasoned.Network.Network, reasoned.Evidence.Evidence, now: !works) is [var least, ..] ? new FirstPlaceInWords(reasoned.Network, notes, words).Say(least)
         : Firm;
 
