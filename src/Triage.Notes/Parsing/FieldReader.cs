@@ -1,11 +1,10 @@
 using System.Collections.Immutable;
-using System.Globalization;
 using Triage.Notes.Kinds;
 
 namespace Triage.Notes.Parsing;
 
 /// <summary>
-/// Reads the fields of one mapping by name and type. What is wrong goes to the log with its place; a field that cannot be read is
+/// Reads the fields of one mapping by name; <see cref="FieldValues"/> by type. What is wrong goes to the log with its place; a field that cannot be read is
 /// left out; one that its record cannot do without breaks it (<see cref="Broken"/>). <see cref="Done"/> names what nobody asked for.
 /// </summary>
 internal sealed class FieldReader(YamlMapping mapping, NoteLog log, bool isNote = false)
@@ -51,48 +50,6 @@ internal sealed class FieldReader(YamlMapping mapping, NoteLog log, bool isNote 
         return scalar;
     }
 
-    public string? Text(string key) => Scalar(key)?.Text;
-
-    /// <summary>Text that the record cannot do without; null, and the record broken, when it is missing.</summary>
-    public string? NeededText(string key) => NeededScalar(key)?.Text;
-
-    /// <summary>A list of texts; a single one counts as a list of one.</summary>
-    public ImmutableArray<string> Texts(string key) => [.. Scalars(key).Select(s => s.Text)];
-
-    /// <summary>An id of something else; noted as a reference.</summary>
-    public string? Ref(string key, ReferenceKind kind, string? within = null)
-    {
-        if (Scalar(key) is not { } scalar)
-        {
-            return null;
-        }
-
-        log.Refer(kind, scalar, within);
-        return scalar.Text;
-    }
-
-    public string? NeededRef(string key, ReferenceKind kind, string? within = null)
-    {
-        var id = Ref(key, kind, within);
-        if (id is null)
-        {
-            Break(mapping, NoteProblems.MissingField(key));
-        }
-
-        return id;
-    }
-
-    public ImmutableArray<string> Refs(string key, ReferenceKind kind, string? within = null)
-    {
-        var scalars = Scalars(key);
-        foreach (var scalar in scalars)
-        {
-            log.Refer(kind, scalar, within);
-        }
-
-        return [.. scalars.Select(s => s.Text)];
-    }
-
     /// <summary>Paths of files inside the book.</summary>
     public ImmutableArray<string> Files(string key) =>
         [.. Scalars(key).Where(s => StaysInside(key, s)).Select(s => s.Text)];
@@ -102,128 +59,6 @@ internal sealed class FieldReader(YamlMapping mapping, NoteLog log, bool isNote 
         var file = NeededScalar(key);
         Broken |= file is not null && !StaysInside(key, file);
         return file?.Text;
-    }
-
-    /// <summary>An amount of minutes, money or days: 0 or more. A bad one breaks the record.</summary>
-    public double? Amount(string key)
-    {
-        if (Scalar(key) is not { } scalar)
-        {
-            return null;
-        }
-
-        if (!TryNumber(scalar.Text, out var number))
-        {
-            Break(scalar, NoteProblems.NotNumber(key, scalar.Text));
-            return null;
-        }
-
-        if (number < 0)
-        {
-            Break(scalar, NoteProblems.Negative(key, scalar.Text));
-            return null;
-        }
-
-        return number;
-    }
-
-    public bool? Flag(string key)
-    {
-        if (Scalar(key) is not { } scalar)
-        {
-            return null;
-        }
-
-        switch (scalar.Text.ToLowerInvariant())
-        {
-            case "true" or "yes" or "on":
-                return true;
-            case "false" or "no" or "off":
-                return false;
-            default:
-                log.Add(scalar, NoteProblems.NotYesNo(key, scalar.Text));
-                return null;
-        }
-    }
-
-    public DateTimeOffset? Date(string key) => Date(key, needed: false);
-
-    public DateTimeOffset NeededDate(string key) => Needed(key, Date(key, needed: true)) ?? default;
-
-    private DateTimeOffset? Date(string key, bool needed)
-    {
-        if (Scalar(key) is not { } scalar)
-        {
-            return null;
-        }
-
-        if (NoteDate.Read(scalar.Text, out var hasOffset) is not { } date)
-        {
-            Report(scalar, NoteProblems.BadDate(key, scalar.Text), needed);
-            return null;
-        }
-
-        if (!hasOffset)
-        {
-            log.Add(scalar, NoteProblems.NoOffset(key));
-        }
-
-        return date;
-    }
-
-    /// <summary>A word of an enumeration; null when absent or unknown.</summary>
-    public T? Word<T>(string key)
-        where T : struct, Enum => Word<T>(key, needed: false);
-
-    public T NeededWord<T>(string key)
-        where T : struct, Enum => Needed(key, Word<T>(key, needed: true)) ?? default;
-
-    private T? Word<T>(string key, bool needed)
-        where T : struct, Enum
-    {
-        if (Scalar(key) is not { } scalar)
-        {
-            return null;
-        }
-
-        var value = Words.Find<T>(scalar.Text);
-        if (value is null)
-        {
-            var words = Words.All<T>();
-            Report(scalar, NoteProblems.NotOneOf(key, scalar.Text, words, Nearest.To(scalar.Text, words)), needed);
-        }
-
-        return value;
-    }
-
-    public Chance? Chance(string key) => Node(key) is { } node ? ReadChance.From(node, key, this, needed: false) : null;
-
-    public Chance NeededChance(string key)
-    {
-        if (Node(key) is { } node)
-        {
-            return ReadChance.From(node, key, this, needed: true) ?? new Chance(0, 0);
-        }
-
-        Break(mapping, NoteProblems.MissingField(key));
-        return new Chance(0, 0);
-    }
-
-    /// <summary>Chances by name, in the order of the file.</summary>
-    public ImmutableArray<(YamlScalar Name, Chance Chance)> Chances(string key)
-    {
-        if (Group(key)?.Mapping is not { } table)
-        {
-            return [];
-        }
-
-        return
-        [
-            .. table.Fields
-                .Select(f => (f.Key, Chance: ReadChance.From(f.Value, f.Key.Text, this, needed: true)))
-                .Where(f => f.Chance is not null)
-                .Select(f => (f.Key, f.Chance!)),
-        ];
     }
 
     /// <summary>A group of fields; null when absent. Call its <see cref="Done"/> when it has been read.</summary>
@@ -316,19 +151,8 @@ internal sealed class FieldReader(YamlMapping mapping, NoteLog log, bool isNote 
         }
     }
 
-    /// <summary>Breaks the record when a value is missing; one that is there but bad has done so already.</summary>
-    private T? Needed<T>(string key, T? value)
-        where T : struct
-    {
-        if (value is null && !Has(key))
-        {
-            Break(mapping, NoteProblems.MissingField(key));
-        }
-
-        return value;
-    }
-
-    private ImmutableArray<YamlScalar> Scalars(string key)
+    /// <summary>The texts of a list; what is no text is named.</summary>
+    public ImmutableArray<YamlScalar> Scalars(string key)
     {
         var all = ImmutableArray.CreateBuilder<YamlScalar>();
         foreach (var item in Items(key))
@@ -358,7 +182,4 @@ internal sealed class FieldReader(YamlMapping mapping, NoteLog log, bool isNote 
 
         return inside;
     }
-
-    public static bool TryNumber(string text, out double number) =>
-        double.TryParse(text, NumberStyles.Float, CultureInfo.InvariantCulture, out number) && double.IsFinite(number);
 }

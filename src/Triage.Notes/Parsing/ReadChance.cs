@@ -27,7 +27,7 @@ internal static class ReadChance
             return word;
         }
 
-        if (!FieldReader.TryNumber(scalar.Text, out var p))
+        if (!FieldValues.TryNumber(scalar.Text, out var p))
         {
             owner.Report(scalar, NoteProblems.NotChance(key, scalar.Text), needed);
             return null;
