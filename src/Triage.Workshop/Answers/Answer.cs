@@ -28,7 +28,10 @@ public sealed record Answer
     /// How firmly the first place stands, in words: which single number, moved within its 90 % interval, would give it to another cause.
     /// Null where it is not worked out: the evidence contradicts itself, the chances are not exact, or findings that come together moved them.
     /// </summary>
-    public string? FirstPlace { get; init; }
+    public string? FirstPlace => FirmlyFirst?.Value;
+
+    /// <summary>Works out <see cref="FirstPlace"/> when first asked for.</summary>
+    internal Lazy<string?>? FirmlyFirst { get; init; }
 
     /// <summary>Resets worth trying, best first.</summary>
     public required ImmutableArray<ResetWorthTrying> Resets { get; init; }
@@ -87,8 +90,13 @@ public sealed record RankedCause
 public sealed record WeighedEvidence(string Words, double Decibans);
 
 /// <summary>A closed job behind a cause.</summary>
-/// <param name="Without">Probability of the cause if that job had not been closed; null when not worked out.</param>
-public sealed record JobBehind(string Job, string Name, string Machine, Grade Grade, double? Without);
+public sealed record JobBehind(string Job, string Name, string Machine, Grade Grade)
+{
+    internal Lazy<double>? IfNotClosed { get; init; }
+
+    /// <summary>Probability of the cause if that job had not been closed, worked out when first asked for; null for all but a few jobs.</summary>
+    public double? Without => IfNotClosed?.Value;
+}
 
 /// <summary>One piece of evidence in words.</summary>
 /// <param name="Entry">Index of the log entry that recorded it; null outside a job.</param>
@@ -160,7 +168,10 @@ public sealed record NextBestStep
     public required string Why { get; init; }
 
     /// <summary>What would have to be true for the runner-up to be better, in words; null when there is none, or nothing would do it.</summary>
-    public string? Turning { get; init; }
+    public string? Turning => TurnsAt?.Value;
+
+    /// <summary>Works out <see cref="Turning"/> when first asked for.</summary>
+    internal Lazy<string?>? TurnsAt { get; init; }
 
     /// <summary>Other allowed steps, next best first.</summary>
     public required ImmutableArray<OtherStep> Others { get; init; }

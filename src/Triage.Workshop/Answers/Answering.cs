@@ -73,7 +73,7 @@ internal sealed class Answering(Bench bench)
         {
             Works = MachineWorks.After(job),
             Causes = causes,
-            FirstPlace = FirstPlaceInWords.Of(reasoned, bench.Notes, words, MachineWorks.After(job)),
+            FirmlyFirst = new(() => FirstPlaceInWords.Of(reasoned, bench.Notes, words, MachineWorks.After(job))),
             Resets = new ResetsWorthTrying(bench, job, reasoned).Of(hypotheses),
             Next = next,
             Remarks = [.. NoneOfThese.Remarks(causes, next), .. ComeTogetherInWords.Of(causes, reasoned, words), .. common.Remarks],

@@ -42,7 +42,7 @@ internal sealed class NextSteps(Bench bench, Job job, Reasoned reasoned, WordsFo
             ExpectedCost = best.ExpectedCost,
             Outcomes = [.. best.Branches.Select(b => Ahead(best.Option, b))],
             Why = Why(advice),
-            Turning = new TurningPointInWords(bench, reasoned.Network, cards).Of(problem, advice),
+            TurnsAt = new(() => new TurningPointInWords(bench, reasoned.Network, cards).Of(problem, advice)),
             Others = [.. advice.Ranked.Skip(1).Take(OthersShown).Select(Other)],
             ToLearnMore = [.. advice.Ranked.Where(r => r.Option is TestOption).OrderByDescending(r => r.InformationGain).Take(ToLearnShown).Select(Other)],
             Endings = [.. advice.Ranked.Where(r => r.Option is StopOption).Select(Other)],

@@ -108,7 +108,7 @@ internal sealed class RankedCauses(Bench bench, Answering answering, Job job, Re
             .Select(r => bench.Notes.Find<Job>(r.Id))
             .OfType<Job>()
             .ToList();
-        return [.. jobs.Select((j, i) => new JobBehind(j.Id, j.Name, MachineOf(j), Grade(j, fault), compare && i < ComparedJobs ? Without(j.Id, fault) : null))];
+        return [.. jobs.Select((j, i) => new JobBehind(j.Id, j.Name, MachineOf(j), Grade(j, fault)) { IfNotClosed = compare && i < ComparedJobs ? new(() => Without(j.Id, fault)) : null })];
     }
 
     private string MachineOf(Job other) => bench.Notes.Find<Device>(other.Device)?.Name ?? other.Unit ?? other.Class ?? "";
