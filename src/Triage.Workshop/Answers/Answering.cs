@@ -67,8 +67,9 @@ internal sealed class Answering(Bench bench)
         if (reasoned.Posterior.Contradiction)
             return common with { Remarks = [ContradictionInWords.Of(reasoned, words), .. common.Remarks] };
         var hypotheses = reasoned.Hypotheses(MostHypotheses, LeftToTheUnlisted);
+        var planning = Task.Run(() => new NextSteps(bench, job, reasoned, words).Of(hypotheses));
         var causes = new RankedCauses(bench, this, job, reasoned, words).Of();
-        var next = new NextSteps(bench, job, reasoned, words).Of(hypotheses);
+        var next = planning.GetAwaiter().GetResult();
         return common with
         {
             Works = MachineWorks.After(job),
