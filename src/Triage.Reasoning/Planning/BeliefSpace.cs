@@ -48,28 +48,9 @@ internal sealed class BeliefSpace
 
     public int Count => _sets.Count;
 
-    /// <summary>P(value | set): one array over the sets for each value.</summary>
-    public double[][] Likelihood(TestOption test, ILookup<FaultyRoot, int> setsWith)
-    {
-        var outcome = new OutcomeLikelihood(test.Reveals);
-        var ambient = outcome.Given([]);
-        var table = Array.ConvertAll(ambient, p =>
-        {
-            var row = new double[Count];
-            Array.Fill(row, p);
-            return row;
-        });
-        foreach (var set in outcome.Linked.SelectMany(f => setsWith[f]).Distinct())
-        {
-            var own = outcome.Given(_sets[set]);
-            for (var value = 0; value < own.Length; value++)
-            {
-                table[value][set] = own[value];
-            }
-        }
-
-        return table;
-    }
+    /// <summary>P(value | set): a row for each value.</summary>
+    public LikelihoodRow[] Likelihood(TestOption test, ILookup<FaultyRoot, int> setsWith) =>
+        new OutcomeLikelihood(test.Reveals).Over(setsWith, set => _sets[set]);
 
     /// <summary>Which sets the fixes together can clear.</summary>
     public bool[] Curable(IEnumerable<FixOption> fixes)

@@ -5,7 +5,7 @@ namespace Triage.Reasoning.Planning;
 /// </summary>
 internal static class InformationGain
 {
-    public static double Bits(PlanningModel model, int option, IReadOnlyList<Outcome> outcomes)
+    public static double Bits(PlanningModel model, int option, IEnumerable<double> chances)
     {
         var noise = model.Options[option] switch
         {
@@ -13,11 +13,10 @@ internal static class InformationGain
             FixOption => OfFix(model, option),
             _ => 0,
         };
-        return Math.Max(0, outcomes.Sum(o => Surprise(o.Probability)) - noise);
+        return Math.Max(0, chances.Sum(Surprise) - noise);
     }
 
-    private static double OfTest(PlanningModel model, int test) =>
-        model.Likelihood(test).Sum(row => model.Start.Belief.Zip(row, (belief, p) => belief == 0 ? 0 : belief * Surprise(p)).Sum());
+    private static double OfTest(PlanningModel model, int test) => model.Likelihood(test).Sum(row => row.Expect(model.Start.Belief, Surprise));
 
     private static double OfFix(PlanningModel model, int fix)
     {

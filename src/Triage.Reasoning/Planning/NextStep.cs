@@ -26,8 +26,8 @@ public static class NextStep
         return new Advice(ranking.Describe(), [.. blocked], (int)Math.Min(model.Nodes, int.MaxValue));
     }
 
-    /// <summary>Options that are followed first, and options that are looked at again in later states. Chosen by trial.</summary>
-    private const int Few = 4, Shortlist = 24;
+    /// <summary>Options that are followed first. Chosen by trial.</summary>
+    private const int Few = 4;
 
     private static bool SolveExactly(PlanningModel model, RootRanking ranking, PlannerBudget budget)
     {
@@ -44,7 +44,7 @@ public static class NextStep
     /// <summary>First the likely courses only, so that a large problem gets something; then to the end, wider and wider.</summary>
     private static void RollOut(PlanningModel model, RootRanking ranking, PlannerBudget budget)
     {
-        var search = new WideningSearch(model, ranking.OneStep, ranking.Worth(Shortlist), budget.Nodes);
+        var search = new WideningSearch(model, ranking.OneStep, ranking.Worth(), budget.Nodes);
         foreach (var (width, leastReach) in Widths())
         {
             search.Widen(width, leastReach);

@@ -7,14 +7,19 @@ namespace Triage.Reasoning.Planning;
 internal sealed class OneStepLookAhead(PlanningModel model) : IContinuation
 {
     private readonly FixSequence _after = new(model);
+    private readonly Dictionary<string, Valuation> _known = [];
 
-    /// <summary>Cost when no test is made: the best sequence with a stop.</summary>
-    public Valuation From(JobState state) => _after.From(state);
+    /// <summary>Cost when no test is made: the best sequence with a stop. Histories that lead to one belief are valued once.</summary>
+    public Valuation From(JobState state)
+    {
+        var key = model.Key(state);
+        return _known.TryGetValue(key, out var known) ? known : _known[key] = _after.From(state);
+    }
 
     /// <summary>Values ready options other than stops.</summary>
     /// <param name="ignoring">Cost from this state when no test is made.</param>
     public double CostOf(JobState state, int option, double ignoring) =>
-        CanPay(state, option, ignoring) ? _after.CostOf(model, state, option) : model.Price(option, state.Open) + ignoring;
+        CanPay(state, option, ignoring) ? this.CostOf(model, state, option) : model.Price(option, state.Open) + ignoring;
 
     /// <summary>
     /// False for a test that is not worth its price. A change of belief by a total variation of d changes the cost of what is best by at most d times the spread of costs over
@@ -31,8 +36,9 @@ internal sealed class OneStepLookAhead(PlanningModel model) : IContinuation
         var variation = 0.0;
         foreach (var row in model.Likelihood(option))
         {
-            variation += Weights.MeanDeviation(state.Belief, row, Weights.Dot(state.Belief, row)) / 2;
-            model.Nodes += row.Length / 4;
+            var mean = row.Expect(state.Belief, p => p);
+            variation += row.Expect(state.Belief, p => Math.Abs(p - mean)) / 2;
+            model.Nodes += row.Length;
         }
 
         return variation * spread > model.Price(option, state.Open);

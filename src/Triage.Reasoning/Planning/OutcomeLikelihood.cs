@@ -12,54 +12,40 @@ internal sealed class OutcomeLikelihood(Finding finding)
 {
     private readonly ILookup<FaultyRoot, ImmutableArray<double>> _shows = finding.Links.ToLookup(l => new FaultyRoot(l.Root, l.State), l => l.Produces);
 
-    private readonly ILookup<FaultyRoot, Share[]> _shares = finding.Links.ToLookup(l => new FaultyRoot(l.Root, l.State), l => Shares(l.Produces));
-
-    private readonly Share[] _leak = Shares(finding.Ambient);
-
-    public IEnumerable<FaultyRoot> Linked => _shows.Select(s => s.Key);
-
-    /// <summary>One probability per value, summing to 1.</summary>
-    public double[] Given(ReadOnlySpan<FaultyRoot> remaining) => finding.Nominal ? Mean(remaining) : Max(remaining);
-
-    private double[] Mean(ReadOnlySpan<FaultyRoot> remaining)
+    /// <summary>P(value | set), a row for each value.</summary>
+    /// <param name="setsWith">The sets that hold a fault.</param>
+    /// <param name="faultsOf">The faults of a set.</param>
+    public LikelihoodRow[] Over(ILookup<FaultyRoot, int> setsWith, Func<int, FaultyRoot[]> faultsOf)
     {
-        var sum = new double[_leak.Length];
-        var present = 0;
-        foreach (var fault in remaining)
-        {
-            foreach (var own in _shows[fault])
-            {
-                present++;
-                for (var x = 0; x < sum.Length; x++)
-                {
-                    sum[x] += own[x];
-                }
-            }
-        }
-
-        return present == 0 ? [.. finding.Ambient] : Array.ConvertAll(sum, p => p / present);
+        int[] linked = [.. _shows.SelectMany(s => setsWith[s.Key]).Distinct().Order()];
+        var own = finding.Nominal ? Means(linked, faultsOf) : Largest(linked, setsWith);
+        return [.. own.Select((row, value) => new LikelihoodRow(finding.Ambient[value], linked, row))];
     }
 
-    private double[] Max(ReadOnlySpan<FaultyRoot> remaining)
+    private IEnumerable<double[]> Means(int[] linked, Func<int, FaultyRoot[]> faultsOf)
     {
-        var value = new double[_leak.Length];
-        for (var x = 0; x < value.Length; x++)
+        ImmutableArray<double>[][] present = [.. linked.Select(set => faultsOf(set).SelectMany(f => _shows[f]).ToArray())];
+        return finding.Ambient.Select((_, value) => Array.ConvertAll(present, shows => shows.Average(p => p[value])));
+    }
+
+    /// <summary>Every link multiplies into the sets that hold its fault.</summary>
+    private IEnumerable<double[]> Largest(int[] linked, ILookup<FaultyRoot, int> setsWith)
+    {
+        int[][] places = [.. finding.Links.Select(l => setsWith[new(l.Root, l.State)].Select(set => Array.BinarySearch(linked, set)).ToArray())];
+        for (var value = 0; value < finding.Ambient.Length; value++)
         {
-            var (atMost, q, p) = _leak[x];
-            foreach (var fault in remaining)
+            var shares = Enumerable.Repeat(Share.Of(finding.Ambient, value), linked.Length).ToArray();
+            for (var link = 0; link < places.Length; link++)
             {
-                foreach (var shares in _shares[fault])
+                var share = Share.Of(finding.Links[link].Produces, value);
+                foreach (var place in places[link])
                 {
-                    var share = shares[x];
-                    (atMost, p, q) = (atMost * share.AtMost, p + q * share.P, q * share.Q);
+                    var (atMost, q, p) = shares[place];
+                    shares[place] = new(atMost * share.AtMost, q * share.Q, p + q * share.P);
                 }
             }
 
-            value[x] = atMost * p;
+            yield return Array.ConvertAll(shares, s => s.AtMost * s.P);
         }
-
-        return value;
     }
-
-    private static Share[] Shares(ImmutableArray<double> perValue) => [.. Enumerable.Range(0, perValue.Length).Select(x => Share.Of(perValue, x))];
 }

@@ -4,7 +4,7 @@ namespace Triage.Reasoning.Planning;
 internal sealed class PlanningModel
 {
     private readonly double[] _ownPrice;
-    private readonly double[][]?[] _likelihood;
+    private readonly LikelihoodRow[]?[] _likelihood;
     private readonly int[] _stops;
 
     public PlanningModel(RepairProblem problem)
@@ -75,7 +75,7 @@ internal sealed class PlanningModel
     };
 
     /// <summary>P(value | each fault set) of a test, by value.</summary>
-    public double[][] Likelihood(int test) => _likelihood[test]!;
+    public LikelihoodRow[] Likelihood(int test) => _likelihood[test]!;
 
     private IEnumerable<Outcome> AfterFix(JobState state, int fix)
     {
@@ -84,7 +84,7 @@ internal sealed class PlanningModel
         clearance.Apply(left);
         Nodes += left.Length;
         var works = clearance.Sum(state.Belief, clearance.Works);
-        var fails = left.Sum();
+        var fails = Weights.Sum(left);
         if (works > 0)
         {
             yield return new Outcome(works / (works + fails), Outcome.Works, null);
@@ -102,7 +102,7 @@ internal sealed class PlanningModel
         for (var value = 0; value < likelihood.Length; value++)
         {
             var belief = new double[Space.Count];
-            var sum = Weights.Multiply(state.Belief, likelihood[value], belief);
+            var sum = likelihood[value].Multiply(state.Belief, belief);
             Nodes += belief.Length;
             if (sum > 0)
             {

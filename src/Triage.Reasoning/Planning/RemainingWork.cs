@@ -75,14 +75,16 @@ internal sealed class RemainingWork
 
     public double OpeningOf(int[] way) => _model.Ways.OpeningOf(way, _open);
 
-    public void Do(int step)
+    /// <param name="step">A step that is ready.</param>
+    /// <param name="gains">Keep <see cref="Gain"/> in step with what remains.</param>
+    public void Do(int step, bool gains = true)
     {
         Done[step] = true;
         var opens = _model.Ways.IsClosed(step, _open);
         _model.Ways.Open(step, _open);
         if (_model.Space.Clearances[step] is { } clearance)
         {
-            Clear(clearance);
+            Clear(clearance, gains);
         }
 
         if (opens || _model.Rules.AnyOrder)
@@ -131,7 +133,7 @@ internal sealed class RemainingWork
         }
     }
 
-    private void Clear(Clearance clearance)
+    private void Clear(Clearance clearance, bool gains)
     {
         var sets = clearance.Sets;
         for (var entry = 0; entry < sets.Length; entry++)
@@ -143,17 +145,23 @@ internal sealed class RemainingWork
             }
 
             Failing = Math.Max(0, Failing - weight * clearance.Works[entry]);
-            Shift(sets[entry], -weight);
+            Shift(sets[entry], -weight, gains);
             for (var left = clearance.From[entry]; left < clearance.From[entry + 1]; left++)
             {
-                Shift(clearance.Left[left], weight * clearance.Chance[left]);
+                Shift(clearance.Left[left], weight * clearance.Chance[left], gains);
             }
         }
     }
 
-    private void Shift(int set, double by)
+    private void Shift(int set, double by, bool gains)
     {
         _weights[set] = Math.Max(0, _weights[set] + by);
+        if (!gains)
+        {
+            _model.Nodes++;
+            return;
+        }
+
         _model.Nodes += _touchFrom[set + 1] - _touchFrom[set];
         for (var touch = _touchFrom[set]; touch < _touchFrom[set + 1]; touch++)
         {

@@ -13,11 +13,16 @@ internal sealed class RootRanking
         (_model, OneStep) = (model, oneStep);
         Options = [.. model.ReadyOptions(model.Start)];
         var ignoring = oneStep.From(model.Start);
-        foreach (var option in Options)
+        if (Options.Length > 2 * Shortlist)
         {
-            _known[option] = oneStep.CanPay(model.Start, option, ignoring.Cost) ? Appraise(option, oneStep) : Ignored(option, ignoring);
+            Value(Options, new SettledSequence(model), ignoring);
         }
+
+        Value(_known.Count == 0 ? Options : [.. Best(Shortlist)], oneStep, ignoring);
     }
+
+    /// <summary>Options that get a closer look where there are many. Chosen by trial.</summary>
+    private const int Shortlist = 24;
 
     public OneStepLookAhead OneStep { get; }
 
@@ -27,7 +32,7 @@ internal sealed class RootRanking
     public void Refine(IContinuation deeper, int few, Func<bool> complete)
     {
         var found = new Dictionary<int, Appraisal>();
-        foreach (var option in Options.OrderBy(o => _known[o].Cost).Take(few))
+        foreach (var option in Best(few))
         {
             found[option] = Appraise(option, deeper);
             if (!complete())
@@ -42,10 +47,10 @@ internal sealed class RootRanking
         }
     }
 
-    /// <summary>By option: whether it is among the best few tests and fixes, or not ready yet.</summary>
-    public bool[] Worth(int few)
+    /// <summary>By option: whether it is among the shortlist of tests and fixes, or not ready yet.</summary>
+    public bool[] Worth()
     {
-        var best = Options.OrderBy(o => _known[o].Cost).Where(o => _model.Options[o] is not StopOption).Take(few).ToHashSet();
+        var best = Best(Options.Length).Where(o => _model.Options[o] is not StopOption).Take(Shortlist).ToHashSet();
         return [.. _model.Numbers.Select(o => _model.Options[o] is not StopOption && (best.Contains(o) || !_known.ContainsKey(o)))];
     }
 
@@ -55,30 +60,43 @@ internal sealed class RootRanking
         return [.. Options.OrderBy(o => o != best).ThenBy(o => _known[o].Cost).Select(Describe)];
     }
 
+    private IEnumerable<int> Best(int few) => Options.OrderBy(o => _known[o].Cost).Take(few);
+
+    private void Value(int[] options, IContinuation continuation, Valuation ignoring)
+    {
+        foreach (var option in options)
+        {
+            _known[option] = OneStep.CanPay(_model.Start, option, ignoring.Cost) ? Appraise(option, continuation) : Ignored(option, ignoring);
+        }
+    }
+
     private Appraisal Appraise(int option, IContinuation continuation)
     {
         var cost = _model.Price(option, _model.Start.Open);
-        var after = new List<Valuation>();
+        var outcomes = new List<(Outcome, Valuation)>();
         foreach (var outcome in _model.Outcomes(_model.Start, option))
         {
-            after.Add(outcome.Next is { } next ? continuation.From(next) : new Valuation(0, -1));
-            cost += outcome.Probability * after[^1].Cost;
+            var after = outcome.Next is { } next ? continuation.From(next) : new Valuation(0, -1);
+            outcomes.Add((outcome with { Next = null }, after));
+            cost += outcome.Probability * after.Cost;
         }
 
-        return new Appraisal(cost, [.. after]);
+        return new Appraisal(cost, [.. outcomes]);
     }
 
-    private Appraisal Ignored(int test, Valuation after) => new(
-        _model.Price(test, _model.Start.Open) + after.Cost, [.. _model.Likelihood(test).Select(_ => after)]);
+    private Appraisal Ignored(int test, Valuation after)
+    {
+        var chances = _model.Likelihood(test).Select((row, value) => new Outcome(row.Multiply(_model.Start.Belief, new double[_model.Space.Count]), value, null));
+        return new(_model.Price(test, _model.Start.Open) + after.Cost, [.. chances.Where(o => o.Probability > 0).Select(o => (o, after))]);
+    }
 
     private RankedOption Describe(int option)
     {
         var open = _model.Start.Open;
-        var outcomes = _model.Outcomes(_model.Start, option).Select(o => o with { Next = null }).ToArray();
-        var branches = outcomes.Zip(_known[option].After, (o, after) => Describe(option, o, after));
+        var branches = _known[option].Outcomes.Select(o => Describe(option, o.Seen, o.After));
         return new RankedOption(
             _model.Options[option], _known[option].Cost, _model.Price(option, open), [.. _model.Ways.Opens(option, open)],
-            [.. branches.OrderByDescending(b => b.Probability)], InformationGain.Bits(_model, option, outcomes));
+            [.. branches.OrderByDescending(b => b.Probability)], InformationGain.Bits(_model, option, _known[option].Outcomes.Select(o => o.Seen.Probability)));
     }
 
     private Branch Describe(int option, Outcome outcome, Valuation after)
@@ -93,6 +111,6 @@ internal sealed class RootRanking
     }
 
     /// <param name="Cost">Price now and what is expected after it.</param>
-    /// <param name="After">One for each outcome.</param>
-    private sealed record Appraisal(double Cost, Valuation[] After);
+    /// <param name="Outcomes">What can come of it, and what follows.</param>
+    private sealed record Appraisal(double Cost, (Outcome Seen, Valuation After)[] Outcomes);
 }

@@ -6,22 +6,36 @@ namespace Triage.Reasoning.Planning;
 /// <summary>Arithmetic on flat arrays of weights, several at a time.</summary>
 internal static class Weights
 {
-    /// <summary>Puts a · b into product and returns its sum.</summary>
-    public static double Multiply(double[] a, double[] b, double[] product)
+    /// <summary>Puts weights · by into product.</summary>
+    public static void Multiply(double[] weights, double by, double[] product)
     {
-        var wideA = Wide(a);
-        var wideB = Wide(b);
+        var from = Wide(weights);
         var wide = Wide(product);
-        var sums = Vector<double>.Zero;
+        var factor = new Vector<double>(by);
         for (var i = 0; i < wide.Length; i++)
         {
-            sums += wide[i] = wideA[i] * wideB[i];
+            wide[i] = from[i] * factor;
+        }
+
+        for (var i = wide.Length * Vector<double>.Count; i < weights.Length; i++)
+        {
+            product[i] = weights[i] * by;
+        }
+    }
+
+    public static double Sum(double[] weights)
+    {
+        var wide = Wide(weights);
+        var sums = Vector<double>.Zero;
+        foreach (var some in wide)
+        {
+            sums += some;
         }
 
         var sum = Vector.Sum(sums);
-        for (var i = wide.Length * Vector<double>.Count; i < a.Length; i++)
+        for (var i = wide.Length * Vector<double>.Count; i < weights.Length; i++)
         {
-            sum += product[i] = a[i] * b[i];
+            sum += weights[i];
         }
 
         return sum;
@@ -40,26 +54,6 @@ internal static class Weights
         {
             weights[i] /= by;
         }
-    }
-
-    /// <summary>Σ weight · |p − mean|.</summary>
-    public static double MeanDeviation(double[] weights, double[] p, double mean)
-    {
-        var wide = Wide(weights);
-        var wideP = Wide(p);
-        var (sums, means) = (Vector<double>.Zero, new Vector<double>(mean));
-        for (var i = 0; i < wide.Length; i++)
-        {
-            sums += wide[i] * Vector.Abs(wideP[i] - means);
-        }
-
-        var sum = Vector.Sum(sums);
-        for (var i = wide.Length * Vector<double>.Count; i < p.Length; i++)
-        {
-            sum += weights[i] * Math.Abs(p[i] - mean);
-        }
-
-        return sum;
     }
 
     public static double Dot(double[] a, double[] b)
