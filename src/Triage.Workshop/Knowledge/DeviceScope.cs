@@ -31,6 +31,13 @@ public sealed record DeviceScope
     public string? PartIn(string role) =>
         Device?.Parts.FirstOrDefault(p => p.Role == role)?.Part ?? Roles.FirstOrDefault(r => r.Id == role)?.Part;
 
+    /// <summary>The access step that something needs; the outermost cover for a step that this machine's tree does not have, null when it has none.</summary>
+    public string? Behind(Effort effort) =>
+        effort.Access is null || Has(effort.Access) ? effort.Access : Access.FirstOrDefault(s => s.Behind is null)?.Id;
+
+    /// <summary>Whether this machine's tree has an access step.</summary>
+    public bool Has(string step) => Access.Any(s => s.Id == step);
+
     public static DeviceScope Of(Notebook notes, Device? device, DeviceClass deviceClass)
     {
         var roles = RolesOf(device, deviceClass);
@@ -95,6 +102,19 @@ public sealed record DeviceScope
     private static ImmutableArray<AccessStep> AccessOf(Device? device, DeviceClass deviceClass)
     {
         var own = device?.Access ?? [];
-        return [.. own, .. deviceClass.Access.Where(s => own.All(o => o.Id != s.Id))];
+        var steps = own.Concat(deviceClass.Access).DistinctBy(s => s.Id).ToDictionary(s => s.Id, StringComparer.Ordinal);
+        return [.. steps.Values.Select(s => LeadsOut(s, steps) ? s : s with { Behind = null })];
+    }
+
+    /// <summary>Whether one comes to an outermost step; a step behind one that is not there, or behind itself, is taken as outermost.</summary>
+    private static bool LeadsOut(AccessStep step, Dictionary<string, AccessStep> steps)
+    {
+        for (var passed = 0; step.Behind is { } behind; passed++)
+        {
+            if (passed == steps.Count || !steps.TryGetValue(behind, out step!))
+                return false;
+        }
+
+        return true;
     }
 }

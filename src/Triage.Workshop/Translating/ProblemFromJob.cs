@@ -31,9 +31,9 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
         };
     }
 
-    /// <summary>Access steps open after the whole log.</summary>
+    /// <summary>Access steps of this machine that are open after the whole log.</summary>
     private ImmutableArray<string> OpenNow() =>
-        [.. job.Log.OfType<Opened>().GroupBy(o => o.Step, StringComparer.Ordinal).Where(g => !g.Last().Shut).Select(g => g.Key)];
+        [.. job.Log.OfType<Opened>().GroupBy(o => o.Step, StringComparer.Ordinal).Where(g => !g.Last().Shut && network.Scope.Has(g.Key)).Select(g => g.Key)];
 
     /// <summary>
     /// Everything that was done, and every test whose finding is known already: looking again tells nothing new
@@ -58,7 +58,7 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
             .Where(t => network.Findings.ContainsKey(FindingOf(t)) && !Done.Contains(t.Id))
             .Select(t => new TestOption(t.Id, Expense(t.Effort), network.Network.Findings[network.Findings[FindingOf(t)]])
             {
-                Access = t.Effort.Access,
+                Access = network.Scope.Behind(t.Effort),
                 After = rules.After(t.Effort),
                 Blocked = rules.Forbids(t.Effort),
             });
@@ -72,7 +72,7 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
     private IEnumerable<Option> Resets() =>
         network.Scope.Resets.Where(r => !Done.Contains(r.Id)).Select(r => new FixOption(r.Id, Expense(r.Effort), actions.Clearings(r.Id) ?? [])
         {
-            Access = r.Effort.Access,
+            Access = network.Scope.Behind(r.Effort),
             After = rules.After(r.Effort, r.Erases is not null),
             Blocked = rules.Forbids(r),
         });
@@ -80,7 +80,7 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
     private IEnumerable<Option> Fixes() =>
         actions.Fixes.Values.Where(m => !Done.Contains(m.Id)).Select(m => new FixOption(m.Id, Expense(m.Effort), actions.Clearings(m.Id) ?? [])
         {
-            Access = m.Effort.Access,
+            Access = network.Scope.Behind(m.Effort),
             After = rules.After(m.Effort),
             Blocked = rules.Forbids(m.Effort),
         });
