@@ -16,6 +16,9 @@ public sealed record DeviceScope
 
     public required ImmutableArray<Finding> Findings { get; init; }
 
+    /// <summary>Findings that can be asked for: none that a test reveals, here or in other classes only; that test says where the question makes sense.</summary>
+    public required ImmutableArray<Finding> Questions { get; init; }
+
     public required ImmutableArray<Test> Tests { get; init; }
 
     public required ImmutableArray<Reset> Resets { get; init; }
@@ -45,6 +48,7 @@ public sealed record DeviceScope
         var shown = faults.SelectMany(f => f.Shows).Select(s => notes.Today(s.Finding)).ToHashSet(StringComparer.Ordinal);
         var findings = notes.Of<Finding>().Where(f => shown.Contains(f.Id) || f.Classes.Contains(deviceClass.Id)).ToImmutableArray();
         var known = findings.Select(f => f.Id).ToHashSet(StringComparer.Ordinal);
+        var tested = notes.Of<Test>().Select(t => t.Reveals).OfType<string>().ToHashSet(StringComparer.Ordinal);
         return new()
         {
             Device = device,
@@ -52,6 +56,7 @@ public sealed record DeviceScope
             Roles = roles,
             Faults = faults,
             Findings = findings,
+            Questions = [.. findings.Where(f => f.Ask is not null && (f.Classes.IsEmpty || f.Classes.Contains(deviceClass.Id)) && !tested.Contains(f.Id))],
             Tests = [.. notes.Of<Test>().Where(t => Offered(t, deviceClass, roles, faults, known))],
             Resets = ResetsOf(notes, device, deviceClass),
             Access = AccessOf(device, deviceClass),

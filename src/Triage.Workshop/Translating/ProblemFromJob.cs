@@ -63,10 +63,8 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
                 Blocked = rules.Forbids(t.Effort),
             });
 
-    /// <summary>A finding that can be asked for, that this class of machine can have, and that no test reveals.</summary>
     private IEnumerable<Option> Questions() =>
-        network.Scope.Findings
-            .Where(f => f.Ask is not null && (f.Classes.IsEmpty || f.Classes.Contains(network.Scope.Class.Id)) && !Observed(f.Id) && network.Scope.Tests.All(t => t.Reveals != f.Id))
+        network.Scope.Questions.Where(f => !Observed(f.Id) && network.Findings.ContainsKey(f.Id))
             .Select(f => new TestOption(f.Id, new(AskMinutes), network.Network.Findings[network.Findings[f.Id]]));
 
     private IEnumerable<Option> Resets() =>
