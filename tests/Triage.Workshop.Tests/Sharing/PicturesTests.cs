@@ -44,14 +44,14 @@ public sealed class PicturesTests
     [InlineData(true, 6)]
     [InlineData(false, 3)]
     [InlineData(true, 8)]
-    public void Jpeg_keeps_which_way_up_it_was_taken_and_nothing_else_of_its_exif(bool bigEnd, ushort turned)
+    public void Jpeg_keeps_which_way_up_it_was_taken_and_nothing_else_of_its_exif(bool bigEnd, int turned)
     {
-        byte[] photo = [0xFF, 0xD8, .. Segment(0xE1, [.. "Exif\0\0"u8, .. Turned(bigEnd, turned)]), .. Frame, .. Scan, 0xFF, 0xD9];
-        Assert.Equal("Ostara", Read(photo).OfType<ExifIfd0Directory>().Single().GetString(ExifDirectoryBase.TagMake));
+        byte[] photo = [0xFF, 0xD8, .. Segment(0xE1, [.. "Exif\0\0"u8, .. Turned(bigEnd, (ushort)turned)]), .. Frame, .. Scan, 0xFF, 0xD9];
+        Assert.StartsWith("Ostara", Read(photo).OfType<ExifIfd0Directory>().Single().GetString(ExifDirectoryBase.TagMake), StringComparison.Ordinal);
 
         var told = Read(Pictures.Stripped(photo)!).OfType<ExifDirectoryBase>().SelectMany(d => d.Tags.Select(t => (t.Type, Value: d.GetInt32(t.Type))));
 
-        Assert.Equal([(ExifDirectoryBase.TagOrientation, (int)turned)], told);
+        Assert.Equal([(ExifDirectoryBase.TagOrientation, turned)], told);
         Assert.Equal(Pictures.Stripped(photo), Pictures.Stripped(Pictures.Stripped(photo)!));
     }
 
