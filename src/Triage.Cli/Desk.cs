@@ -76,7 +76,7 @@ internal sealed class Desk(TextWriter output, TextWriter errors, TimeProvider cl
         catch (OperationCanceledException)
         {
             errors.WriteLine(CommandTexts.Interrupted);
-            return ExitCode.Ok;
+            return ExitCode.Interrupted;
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {

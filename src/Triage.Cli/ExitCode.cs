@@ -21,6 +21,9 @@ internal enum ExitCode
 
     /// <summary>A folder or file cannot be read or written.</summary>
     CannotAccess = 5,
+
+    /// <summary>Stopped by Ctrl-C before it was through: 128 and the number of the signal (POSIX shells).</summary>
+    Interrupted = 130,
 }
 
 internal static class ExitCodes

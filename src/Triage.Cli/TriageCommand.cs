@@ -10,7 +10,7 @@ public static class TriageCommand
     /// <param name="output">Results; coloured only when it is a terminal.</param>
     /// <param name="errors">What was refused, one line each: what is wrong and what to do instead.</param>
     /// <param name="stop">Ends a served bench, as Ctrl-C does.</param>
-    /// <returns>0 done, 1 the check found errors, 2 not understood, 3 refused, 4 changed meanwhile, 5 cannot read or write.</returns>
+    /// <returns>0 done, 1 the check found errors, 2 not understood, 3 refused, 4 changed meanwhile, 5 cannot read or write, 130 interrupted.</returns>
     public static async Task<int> RunAsync(IReadOnlyList<string> args, TextWriter output, TextWriter errors, TimeProvider clock, CancellationToken stop = default)
     {
         var desk = new Desk(output, errors, clock);

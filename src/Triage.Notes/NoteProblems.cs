@@ -133,6 +133,10 @@ public static class NoteProblems
     public static ProblemText NotWithin(ReferenceKind kind, string id, string within, string? nearest) => Warning(
         $"`{within}` has no {Spoken(kind)} `{id}`.", nearest is null ? $"Add it to `{within}`, or correct it." : $"Did you mean {nearest}?");
 
+    public static ProblemText NoSuchStepIn(string step, IReadOnlyList<string> machines) => Warning(
+        $"{string.Join(", ", machines.Select(m => $"`{m}`"))} {(machines.Count == 1 ? "has" : "have")} no access step `{step}`, though this can be met there.",
+        "Add the step to its access tree, name a step that every such machine has, or leave access: out.");
+
     public static ProblemText FixDefinedTwice(string fix, string other) => Warning(
         $"The fix `{fix}` has a name here and in `{other}`; it is taken from there.", "Give it a name in one fault note only.");
 

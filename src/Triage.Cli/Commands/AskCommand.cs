@@ -20,7 +20,7 @@ internal static class AskCommand
             if (asking.Refused is { } refused)
                 throw new RefusedException(refused);
             return session.Show(asking, paper =>
-                AnswerText.Write(paper, session.Bench, asking.Job!, asking.Answer!, asking.Remarks, recorded: false, session.Get(numbers)));
+                AnswerText.Write(paper, session.Bench, asking.Job!, asking.Answer!, asking.Remarks, recorded: false, session.Get(numbers), session.TakenFrom));
         });
     }
 

@@ -21,7 +21,7 @@ internal static class JobCommand
                 JobText.Write(paper, session.Bench, job);
                 paper.Blank();
                 if (asked.Answer is { } answer)
-                    AnswerText.Write(paper, session.Bench, job, answer, [], recorded: true, session.Get(numbers));
+                    AnswerText.Write(paper, session.Bench, job, answer, [], recorded: true, session.Get(numbers), session.TakenFrom);
                 else if (asked.Refused is { } refused)
                     paper.Item("-", refused.ToString());
             });

@@ -46,7 +46,7 @@ internal static class TakeInCommand
             paper.Title($"Taken in as job {job.Id}");
             paper.Blank();
             if (asked.Answer is { } answer)
-                AnswerText.Write(paper, session.Bench, job, answer, result.Remarks, recorded: true, numbers: false);
+                AnswerText.Write(paper, session.Bench, job, answer, result.Remarks, recorded: true, numbers: false, session.TakenFrom);
             else
                 Unknown(paper, result, asked);
         });

@@ -10,7 +10,7 @@ internal static class AnswerText
 {
     /// <param name="job">The job as it is, or as it would be taken in.</param>
     /// <param name="recorded">Its notes are on disk, so that what follows can be recorded.</param>
-    public static void Write(Sheet paper, Bench bench, Job job, Answer answer, IEnumerable<string> remarks, bool recorded, bool numbers)
+    public static void Write(Sheet paper, Bench bench, Job job, Answer answer, IEnumerable<string> remarks, bool recorded, bool numbers, Func<string, string?> takenFrom)
     {
         paper.Title(answer.Machine);
         Cautions.Write(paper, answer.Cautions);
@@ -19,7 +19,7 @@ internal static class AnswerText
         Understood(paper, bench, job);
         ToKnow(paper, [.. answer.Remarks, .. remarks]);
         if (!answer.Causes.IsEmpty)
-            CauseRows.Write(paper, answer.Causes, answer.Works, numbers);
+            CauseRows.Write(paper, answer.Causes, answer.Works, numbers, takenFrom);
         if (answer.FirstPlace is { } firm)
             paper.Say(firm, 2, Sheet.Quiet);
         if (numbers && answer.LeftOut > 0)

@@ -44,6 +44,9 @@ public sealed class NoteIndex
 
     internal Suggestions Suggestions { get; }
 
+    /// <summary>Worked out when first asked for: most notes name no access step.</summary>
+    internal Reach Reach => field ??= new Reach(this);
+
     /// <summary>The note with an id, or the one that had it formerly; null when there is none.</summary>
     public Note? Resolve(string id) => _byId.GetValueOrDefault(id) ?? _byFormerId.GetValueOrDefault(id);
 

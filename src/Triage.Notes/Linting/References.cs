@@ -7,28 +7,32 @@ internal static class References
 {
     public static IEnumerable<Problem> Check(Note note, Reference reference, NoteIndex index)
     {
-        if (Missing(reference, index) is { } text)
+        if (Missing(note, reference, index) is { } text)
         {
             yield return Linter.At(note.Place.Path, reference.Line, reference.Column, text);
         }
     }
 
-    private static ProblemText? Missing(Reference reference, NoteIndex index)
+    private static ProblemText? Missing(Note note, Reference reference, NoteIndex index)
     {
         if (reference.Within is { } within)
         {
-            return NotListed(reference, within, index);
+            return NotListed(reference, within, index) ?? (reference.Kind == ReferenceKind.Access ? Unreachable(note, reference, index) : null);
         }
 
         if (Exists(reference, index))
         {
-            return null;
+            return reference.Kind == ReferenceKind.Access ? Unreachable(note, reference, index) : null;
         }
 
         return index.Resolve(reference.Id) is { } other
             ? NoteProblems.OtherKind(reference.Kind, reference.Id, other.Kind)
             : NoteProblems.Dangling(reference.Kind, reference.Id, index.Suggestions.For(reference.Kind, reference.Id));
     }
+
+    /// <summary>A step that some machine has, but not every one that this note is for.</summary>
+    private static ProblemText? Unreachable(Note note, Reference reference, NoteIndex index) =>
+        index.Reach.Lacking(note, reference.Id).ToList() is { Count: > 0 } lacking ? NoteProblems.NoSuchStepIn(reference.Id, lacking) : null;
 
     private static bool Exists(Reference reference, NoteIndex index) => reference.Kind switch
     {

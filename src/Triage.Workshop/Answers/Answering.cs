@@ -62,7 +62,7 @@ internal sealed class Answering(Bench bench)
             Resets = [],
             Next = null,
             Evidence = evidence,
-            Remarks = [.. reasoned.Evidence.NotUsed.Select(e => $"Not used, no note links it to a cause of this machine: {words.Entry(e)}"), .. reasoned.Evidence.ReadingRemarks],
+            Remarks = [.. reasoned.Evidence.NotUsed.Select(e => $"Not used, no note links it to a cause of this machine: {words.Entry(e)}"), .. reasoned.Evidence.ReadingRemarks, .. StepsNotThere.Of(reasoned, words)],
         };
         if (reasoned.Posterior.Contradiction)
             return common with { Remarks = [ContradictionInWords.Of(reasoned, words), .. common.Remarks] };

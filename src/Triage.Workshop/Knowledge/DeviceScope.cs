@@ -16,6 +16,9 @@ public sealed record DeviceScope
 
     public required ImmutableArray<Finding> Findings { get; init; }
 
+    /// <summary>Findings that can be asked for: none that a test reveals, here or in other classes only; that test says where the question makes sense.</summary>
+    public required ImmutableArray<Finding> Questions { get; init; }
+
     public required ImmutableArray<Test> Tests { get; init; }
 
     public required ImmutableArray<Reset> Resets { get; init; }
@@ -31,6 +34,13 @@ public sealed record DeviceScope
     public string? PartIn(string role) =>
         Device?.Parts.FirstOrDefault(p => p.Role == role)?.Part ?? Roles.FirstOrDefault(r => r.Id == role)?.Part;
 
+    /// <summary>The access step that something needs; the outermost cover for a step that this machine's tree does not have, null when it has none.</summary>
+    public string? Behind(Effort effort) =>
+        effort.Access is null || Has(effort.Access) ? effort.Access : Access.FirstOrDefault(s => s.Behind is null)?.Id;
+
+    /// <summary>Whether this machine's tree has an access step.</summary>
+    public bool Has(string step) => Access.Any(s => s.Id == step);
+
     public static DeviceScope Of(Notebook notes, Device? device, DeviceClass deviceClass)
     {
         var roles = RolesOf(device, deviceClass);
@@ -38,6 +48,7 @@ public sealed record DeviceScope
         var shown = faults.SelectMany(f => f.Shows).Select(s => notes.Today(s.Finding)).ToHashSet(StringComparer.Ordinal);
         var findings = notes.Of<Finding>().Where(f => shown.Contains(f.Id) || f.Classes.Contains(deviceClass.Id)).ToImmutableArray();
         var known = findings.Select(f => f.Id).ToHashSet(StringComparer.Ordinal);
+        var tested = notes.Of<Test>().Select(t => t.Reveals).OfType<string>().ToHashSet(StringComparer.Ordinal);
         return new()
         {
             Device = device,
@@ -45,6 +56,7 @@ public sealed record DeviceScope
             Roles = roles,
             Faults = faults,
             Findings = findings,
+            Questions = [.. findings.Where(f => f.Ask is not null && (f.Classes.IsEmpty || f.Classes.Contains(deviceClass.Id)) && !tested.Contains(f.Id))],
             Tests = [.. notes.Of<Test>().Where(t => Offered(t, deviceClass, roles, faults, known))],
             Resets = ResetsOf(notes, device, deviceClass),
             Access = AccessOf(device, deviceClass),
@@ -95,6 +107,19 @@ public sealed record DeviceScope
     private static ImmutableArray<AccessStep> AccessOf(Device? device, DeviceClass deviceClass)
     {
         var own = device?.Access ?? [];
-        return [.. own, .. deviceClass.Access.Where(s => own.All(o => o.Id != s.Id))];
+        var steps = own.Concat(deviceClass.Access).DistinctBy(s => s.Id).ToDictionary(s => s.Id, StringComparer.Ordinal);
+        return [.. steps.Values.Select(s => LeadsOut(s, steps) ? s : s with { Behind = null })];
+    }
+
+    /// <summary>Whether one comes to an outermost step; a step behind one that is not there, or behind itself, is taken as outermost.</summary>
+    private static bool LeadsOut(AccessStep step, Dictionary<string, AccessStep> steps)
+    {
+        for (var passed = 0; step.Behind is { } behind; passed++)
+        {
+            if (passed == steps.Count || !steps.TryGetValue(behind, out step!))
+                return false;
+        }
+
+        return true;
     }
 }

@@ -14,6 +14,7 @@ internal sealed partial class Handout
     private static readonly string[] Fields = ["owner", "serial"];
 
     private readonly string book;
+    private readonly SharedNames names;
     private readonly List<(string Path, byte[] Bytes)> notes = [];
     private readonly List<(string Path, Func<byte[]> Bytes)> files = [];
     private readonly HashSet<string> named = new(StringComparer.Ordinal);
@@ -21,7 +22,7 @@ internal sealed partial class Handout
     private readonly List<Replacement> replaced = [];
     private int jobs, openJobs, owners, serials, stripped;
 
-    private Handout(string book) => this.book = book;
+    private Handout(string book, SharedNames names) => (this.book, this.names) = (book, names);
 
     public IEnumerable<(string Path, Func<byte[]> Bytes)> Files => notes.Select(n => (n.Path, new Func<byte[]>(() => n.Bytes))).Concat(files).OrderBy(f => f.Path, StringComparer.Ordinal);
 
@@ -40,8 +41,9 @@ internal sealed partial class Handout
 
     public static Handout Of(BookSource own, bool withOpenJobs, CancellationToken stop)
     {
-        var handout = new Handout(own.Folder);
-        var words = new PrivateWords(BookReader.Read(own.Name, own.Folder).Notes.Select(n => (n as Job)?.Owner).OfType<string>());
+        var owners = BookReader.Read(own.Name, own.Folder).Notes.Select(n => (n as Job)?.Owner).OfType<string>().ToList();
+        var handout = new Handout(own.Folder, new(owners.SelectMany(PrivateWords.Parts)));
+        var words = new PrivateWords(owners);
         foreach (var path in BookReader.Paths(own.Folder, own.Folder).Order(StringComparer.Ordinal))
         {
             stop.ThrowIfCancellationRequested();
@@ -69,7 +71,7 @@ internal sealed partial class Handout
         foreach (var field in job is null ? [] : Fields)
             text = text.Remove([field]);
         var found = new List<string>();
-        var content = words.Replaced(text.Content, job?.Owner, job?.Serial, found.Add);
+        var content = words.Replaced(Renamed(note, text.Content), job?.Owner, job?.Serial, found.Add);
         var bytes = Encoding.UTF8.GetBytes(content);
         if (NoteReader.Read("", note.Place.Path, bytes).Note is not { } after || after.Id != note.Id)
         {
@@ -78,25 +80,43 @@ internal sealed partial class Handout
         }
 
         replaced.AddRange(found.Select(f => new Replacement(note.Place.Path, f)));
-        notes.Add((note.Place.Path, bytes));
+        notes.Add((Given(note.Place.Path), bytes));
         jobs += job is null ? 0 : 1;
         owners += job?.Owner is null ? 0 : 1;
         serials += job?.Serial is null ? 0 : 1;
-        named.UnionWith(Named(after));
+        named.UnionWith(Named(note));
     }
+
+    /// <summary>The name to give a file out under; that it was changed is listed.</summary>
+    private string Given(string path)
+    {
+        var given = names.Of(path);
+        if (given != path)
+            replaced.Add(new(given, path));
+        return given;
+    }
+
+    /// <summary>The text with the names that its files are given out under.</summary>
+    private string Renamed(Note note, string text) =>
+        Mentioned(note).Distinct(StringComparer.Ordinal).Where(f => names.Of(f) != f).OrderByDescending(f => f.Length)
+            .Aggregate(text, (t, f) => t.Replace(f, names.Of(f), StringComparison.Ordinal).Replace(Uri.EscapeDataString(f).Replace("%2F", "/", StringComparison.Ordinal), names.Of(f), StringComparison.Ordinal));
 
     /// <summary>Files that a note names: photos, drawings, and links in its text; from the book or from the note's folder.</summary>
     private static IEnumerable<string> Named(Note note)
     {
         var within = Path.GetDirectoryName(note.Place.Path) ?? "";
+        return Mentioned(note).SelectMany(f => new[] { f, Path.Combine(within, f) }).Select(Flat);
+    }
+
+    private static IEnumerable<string> Mentioned(Note note)
+    {
         var files = note switch
         {
             Job job => job.Log.SelectMany(e => e.Photos),
             Device device => device.Drawings.Select(d => d.File),
             _ => [],
         };
-        return files.Concat(Links.Matches(note.Body).Select(m => Uri.UnescapeDataString(m.Groups[1].Value)))
-            .SelectMany(f => new[] { f, Path.Combine(within, f) }).Select(Flat);
+        return files.Concat(Links.Matches(note.Body).Select(m => Uri.UnescapeDataString(m.Groups[1].Value)));
     }
 
     private static string Flat(string path) => Path.GetRelativePath("/", Path.GetFullPath(path.TrimStart('/'), "/")).Replace('\\', '/');
@@ -117,7 +137,7 @@ internal sealed partial class Handout
         }
 
         stripped += bare.Length < bytes.Length ? 1 : 0;
-        files.Add((path, () => Pictures.Stripped(File.ReadAllBytes(Path.Combine(book, path)))!));
+        files.Add((Given(path), () => Pictures.Stripped(File.ReadAllBytes(Path.Combine(book, path)))!));
     }
 
     private static IEnumerable<string> OtherFiles(string folder) =>

@@ -2,7 +2,7 @@ namespace Triage.Workshop.Sharing;
 
 /// <summary>
 /// Photos without what they say beside the picture: place, time, camera, names, comments. Only the parts needed to show the picture are
-/// kept, so that an unknown part goes too; what stands behind the end of the picture goes as well.
+/// kept, so that an unknown part goes too; what stands behind the end of the picture goes as well. Which way up it was taken stays.
 /// </summary>
 internal static class Pictures
 {
@@ -45,8 +45,11 @@ internal static class Pictures
             if (length < 4 || at + length > file.Length)
                 return null;
             var end = kind == 0xDA ? EndOfScan(file, at + length) : at + length;
-            if (IsPicture(kind, file.Slice(at + 4, length - 4)))
+            var content = file.Slice(at + 4, length - 4);
+            if (IsPicture(kind, content))
                 kept.Write(file[at..end]);
+            else if (kind == 0xE1 && content.StartsWith(Orientation.Head) && Orientation.Of(content[Orientation.Head.Length..]) is { } turned)
+                kept.Write([0xFF, 0xE1, 0, (byte)(2 + Orientation.Head.Length + Orientation.Length), .. Orientation.Head, .. Orientation.Alone(turned)]);
             at = end;
         }
 

@@ -40,7 +40,8 @@ internal sealed partial class PrivateWords
         return Put("(telephone number)", Number, text, number => number.Count(char.IsAsciiDigit) >= FewestDigits);
     }
 
-    private static IEnumerable<string> Parts(string? owner) =>
+    /// <summary>Parts of an owner's name that stand for it.</summary>
+    public static IEnumerable<string> Parts(string? owner) =>
         (owner ?? "").Split([' ', '.', ',', '&', '/', '(', ')'], StringSplitOptions.RemoveEmptyEntries)
             .Where(p => p.Length >= ShortestName && char.IsUpper(p[0]) && !Titles.Contains(p));
 

@@ -31,9 +31,9 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
         };
     }
 
-    /// <summary>Access steps open after the whole log.</summary>
+    /// <summary>Access steps of this machine that are open after the whole log.</summary>
     private ImmutableArray<string> OpenNow() =>
-        [.. job.Log.OfType<Opened>().GroupBy(o => o.Step, StringComparer.Ordinal).Where(g => !g.Last().Shut).Select(g => g.Key)];
+        [.. job.Log.OfType<Opened>().GroupBy(o => o.Step, StringComparer.Ordinal).Where(g => !g.Last().Shut && network.Scope.Has(g.Key)).Select(g => g.Key)];
 
     /// <summary>
     /// Everything that was done, and every test whose finding is known already: looking again tells nothing new
@@ -58,21 +58,19 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
             .Where(t => network.Findings.ContainsKey(FindingOf(t)) && !Done.Contains(t.Id))
             .Select(t => new TestOption(t.Id, Expense(t.Effort), network.Network.Findings[network.Findings[FindingOf(t)]])
             {
-                Access = t.Effort.Access,
+                Access = network.Scope.Behind(t.Effort),
                 After = rules.After(t.Effort),
                 Blocked = rules.Forbids(t.Effort),
             });
 
-    /// <summary>A finding that can be asked for, that this class of machine can have, and that no test reveals.</summary>
     private IEnumerable<Option> Questions() =>
-        network.Scope.Findings
-            .Where(f => f.Ask is not null && (f.Classes.IsEmpty || f.Classes.Contains(network.Scope.Class.Id)) && !Observed(f.Id) && network.Scope.Tests.All(t => t.Reveals != f.Id))
+        network.Scope.Questions.Where(f => !Observed(f.Id) && network.Findings.ContainsKey(f.Id))
             .Select(f => new TestOption(f.Id, new(AskMinutes), network.Network.Findings[network.Findings[f.Id]]));
 
     private IEnumerable<Option> Resets() =>
         network.Scope.Resets.Where(r => !Done.Contains(r.Id)).Select(r => new FixOption(r.Id, Expense(r.Effort), actions.Clearings(r.Id) ?? [])
         {
-            Access = r.Effort.Access,
+            Access = network.Scope.Behind(r.Effort),
             After = rules.After(r.Effort, r.Erases is not null),
             Blocked = rules.Forbids(r),
         });
@@ -80,7 +78,7 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
     private IEnumerable<Option> Fixes() =>
         actions.Fixes.Values.Where(m => !Done.Contains(m.Id)).Select(m => new FixOption(m.Id, Expense(m.Effort), actions.Clearings(m.Id) ?? [])
         {
-            Access = m.Effort.Access,
+            Access = network.Scope.Behind(m.Effort),
             After = rules.After(m.Effort),
             Blocked = rules.Forbids(m.Effort),
         });

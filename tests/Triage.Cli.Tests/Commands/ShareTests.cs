@@ -71,6 +71,22 @@ public sealed class ShareTests : IDisposable
     }
 
     [Fact]
+    public async Task File_named_after_an_owner_is_given_out_under_another_name_and_still_found()
+    {
+        Write("jobs/hedi-amsel.md", File.ReadAllText(bench.File("small", "2025-009.md")).Replace("2025-009", "2025-010", StringComparison.Ordinal)
+            .Replace("photos/face.png", "photos/Amsel-1.png", StringComparison.Ordinal));
+        File.WriteAllBytes(bench.File("small", "photos/Amsel-1.png"), Png(null));
+        var place = bench.File("small", "../out");
+
+        await Ran("share", "--out", place);
+
+        var files = Files(place);
+        Assert.DoesNotContain(files, f => Private.Any(p => f.Key.Contains(p, StringComparison.OrdinalIgnoreCase) || f.Value.Contains(p, StringComparison.OrdinalIgnoreCase)));
+        var photo = Assert.Single(files.Keys, k => k.StartsWith("photos/owner", StringComparison.Ordinal));
+        Assert.Contains(photo, Assert.Single(files, f => f.Key.StartsWith("jobs/owner", StringComparison.Ordinal)).Value, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Place_that_is_there_or_inside_the_book_is_refused()
     {
         var there = bench.File("small", "../there");

@@ -64,6 +64,24 @@ public sealed class TakeTests : IDisposable
     }
 
     [Fact]
+    public async Task Taken_jobs_count_by_trust_and_the_answer_names_their_book()
+    {
+        foreach (var n in Enumerable.Range(1, 8))
+            Theirs($"jobs/more-{n}.md", Job($"m-{n}", $"Dead {n}"));
+        var before = await Chance();
+
+        await Ran("take", Folder, "--as", "bakers", "--trust", "stranger", "--write");
+        var strangers = await Chance();
+        Assert.Contains("from the book bakers", (await Ran("ask", "blank", "--machine", "aldine-c1")).Output, StringComparison.Ordinal);
+        await Ran("take", "--remove", "bakers");
+        Assert.Equal(before, await Chance(), 12);
+        await Ran("take", Folder, "--as", "bakers", "--trust", "known", "--write");
+        var known = await Chance();
+
+        Assert.True(before < strangers && strangers < known, $"{before} {strangers} {known}");
+    }
+
+    [Fact]
     public async Task Name_in_use_and_missing_trust_are_refused()
     {
         await Ran("take", Folder, "--as", "bakers", "--trust", "known", "--write");
@@ -126,6 +144,10 @@ public sealed class TakeTests : IDisposable
 
         Assert.Contains("is a link", (await bench.Run("take", Folder, "--as", "bakers", "--trust", "known", "--write")).Error, StringComparison.Ordinal);
     }
+
+    private async Task<double> Chance() =>
+        (await bench.Json("ask", "blank", "--machine", "aldine-c1")).GetProperty("answer").GetProperty("causes").EnumerateArray()
+            .Single(c => c.GetProperty("fault").GetString() == "backup-cap-shorted").GetProperty("probability").GetDouble();
 
     private async Task Refused(string said)
     {

@@ -39,6 +39,31 @@ public sealed class PicturesTests
         Assert.DoesNotContain(Read(bare), d => d is ExifDirectoryBase or IptcDirectory or XmpDirectory or JpegCommentDirectory);
     }
 
+    [Theory]
+    [InlineData(false, 6)]
+    [InlineData(true, 6)]
+    [InlineData(false, 3)]
+    [InlineData(true, 8)]
+    public void Jpeg_keeps_which_way_up_it_was_taken_and_nothing_else_of_its_exif(bool bigEnd, int turned)
+    {
+        byte[] photo = [0xFF, 0xD8, .. Segment(0xE1, [.. "Exif\0\0"u8, .. Turned(bigEnd, (ushort)turned)]), .. Frame, .. Scan, 0xFF, 0xD9];
+        Assert.StartsWith("Ostara", Read(photo).OfType<ExifIfd0Directory>().Single().GetString(ExifDirectoryBase.TagMake), StringComparison.Ordinal);
+
+        var told = Read(Pictures.Stripped(photo)!).OfType<ExifDirectoryBase>().SelectMany(d => d.Tags.Select(t => (t.Type, Value: d.GetInt32(t.Type))));
+
+        Assert.Equal([(ExifDirectoryBase.TagOrientation, turned)], told);
+        Assert.Equal(Pictures.Stripped(photo), Pictures.Stripped(Pictures.Stripped(photo)!));
+    }
+
+    [Fact]
+    public void Upright_or_unsound_exif_leaves_nothing()
+    {
+        byte[][] exifs = [Turned(true, 1), Turned(true, 9), Turned(false, 6)[..12], [.. "II*\0"u8, 0xFF, 0xFF, 0xFF, 0xFF], []];
+        Assert.All(exifs, exif => Assert.Equal(
+            [0xFF, 0xD8, .. Frame, .. Scan, 0xFF, 0xD9],
+            Pictures.Stripped([0xFF, 0xD8, .. Segment(0xE1, [.. "Exif\0\0"u8, .. exif]), .. Frame, .. Scan, 0xFF, 0xD9])!));
+    }
+
     [Fact]
     public void Png_loses_text_and_place_and_keeps_the_picture()
     {
@@ -87,6 +112,19 @@ public sealed class PicturesTests
     }
 
     private static byte[] BigEndian(uint n) => [(byte)(n >> 24), (byte)(n >> 16), (byte)(n >> 8), (byte)n];
+
+    /// <summary>Maker and orientation in either byte order (TIFF 6.0, section 2).</summary>
+    private static byte[] Turned(bool bigEnd, ushort turned)
+    {
+        byte[] Short(ushort n) => bigEnd ? [(byte)(n >> 8), (byte)n] : [(byte)n, (byte)(n >> 8)];
+        byte[] Long(uint n) => bigEnd ? BigEndian(n) : [.. BigEndian(n).Reverse()];
+        return
+        [
+            .. bigEnd ? "MM"u8 : "II"u8, .. Short(42), .. Long(8), .. Short(2),
+            .. Short(0x010F), .. Short(2), .. Long(7), .. Long(38), .. Short(0x0112), .. Short(3), .. Long(1), .. Short(turned), 0, 0,
+            .. Long(0), .. "Ostara\0"u8,
+        ];
+    }
 
     /// <summary>47° 30' 0" north, 8° 30' 0" east, as TIFF directories (Exif 2.3, 4.6).</summary>
     private static byte[] Gps()
