@@ -44,6 +44,9 @@ public sealed class LiveBench : IAsyncDisposable
     /// <summary>The job's steps, from taking in to following up.</summary>
     public JobSteps Steps { get; }
 
+    /// <summary>New notes from where they were missed.</summary>
+    public Listing Listing => new(this);
+
     /// <summary>Notes changed as text.</summary>
     public NoteEditing Texts { get; }
 

@@ -66,6 +66,12 @@ internal static class WorkshopRefusals
     public static Refusal NothingToUndo(string job) =>
         new(RefusalKind.NotFound, $"Job {job} has no such entry to take back.", "Look at its time line again: somebody may have taken it back already.");
 
+    public static Refusal ListedAlready(Triage.Notes.Kinds.Note note) =>
+        new(RefusalKind.NotUnderstood, $"“{note.Name}” is listed already, as {note.Id}.", "Nothing was written. Use that one, or say what is different.");
+
+    public static Refusal NoEntry() =>
+        new(RefusalKind.NotUnderstood, "What was to be put back is no entry of a log.", "Nothing was written. Record it anew.");
+
     public static Refusal PhotoTooBig(int bytes, int most) =>
         new(RefusalKind.NotUnderstood, FormattableString.Invariant($"The photo has {bytes / 1e6:0.0} MB; at most {most / 1e6:0} MB are kept."), "Take it smaller, and send it again. Nothing was written.");
 

@@ -41,6 +41,16 @@ public static class FrontMatterEdit
             : Set(text, path, new YamlList([.. Existing(target), item], Block: true));
     }
 
+    /// <summary>Puts an item into a list, before the one that has its number now; behind the last when none has.</summary>
+    /// <exception cref="InvalidOperationException">The note cannot be edited, or the path leads nowhere.</exception>
+    public static NoteText Insert(this NoteText text, ReadOnlySpan<string> path, int at, YamlValue item)
+    {
+        var target = FieldPath.Follow(text, path);
+        return target is { Missing: null, ThroughAlias: false, Node: YamlSequence list } && at >= 0 && at < list.Items.Length
+            ? text.Insert(list, at, item)
+            : text.Append(path, item);
+    }
+
     /// <summary>Takes a field, or an item of a list, out with its lines. One that is not there changes nothing.</summary>
     /// <exception cref="InvalidOperationException">The note cannot be edited, or the field stands behind an alias.</exception>
     public static NoteText Remove(this NoteText text, ReadOnlySpan<string> path)

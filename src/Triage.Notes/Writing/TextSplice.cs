@@ -42,6 +42,19 @@ internal static class TextSplice
         return text.Spliced(at, at, $"{text.IndentOf(text.DashOf(list.Items[^1]))}- {YamlRenderer.Flow(item)}{text.NewLine}");
     }
 
+    /// <summary>Puts an item before another of its list.</summary>
+    public static NoteText Insert(this NoteText text, YamlSequence list, int at, YamlValue item)
+    {
+        var (before, value) = (list.Items[at], YamlRenderer.Flow(item));
+        if (list.Flow)
+        {
+            return text.Spliced(before.Start, before.Start, $"{value}, ");
+        }
+
+        var dash = text.DashOf(before);
+        return text.Spliced(dash, dash, $"- {value}{text.NewLine}{text.IndentOf(dash)}");
+    }
+
     /// <summary>Writes a value in the place of another.</summary>
     public static NoteText Replace(this NoteText text, FieldPath target, YamlValue value)
     {

@@ -42,7 +42,9 @@ internal static class JobPageEndpoints
         var result = await antiforgery.IsRequestValidAsync(http)
             ? PageEndpoints.Try(() => recorder.Record(http, id, step, _ => Done(bench, id, record, form)))
             : new() { Refused = FormRefusals.Old };
-        var page = step == "close" && result.Refused is null ? "" : form.Need("page");
+        var page = EndsItsPage(step) && result.Refused is null ? "" : form.Need("page");
+        if (result is { Refused: null, TakenBack: { } entry })
+            return Shown(id, page, bench, answers, null, (form.Index("about"), entry));
         return result.Refused is { } refused
             ? Shown(id, page, bench, answers, new(step, fields, refused))
             : PageEndpoints.SeeOther(http, $"{JobPages.Address(id, JobPages.Find(page) is null ? "" : page)}#{Section(form)}");
@@ -56,9 +58,12 @@ internal static class JobPageEndpoints
         return JobVersion.Refuses(now, job, form) is { } refused ? new() { Job = job, Refused = refused } : record(bench, job, form);
     }
 
+    /// <summary>Done, it leads back to the job.</summary>
+    private static bool EndsItsPage(string step) => step == "close" || step.StartsWith("new-", StringComparison.Ordinal);
+
     private static string Section(Form form) => form.Text("back") is { } back && back.All(c => char.IsAsciiLetter(c) || c == '-') ? back : "next";
 
-    private static IResult Shown(string id, string page, LiveBench bench, KnownAnswers answers, Sent? sent)
+    private static IResult Shown(string id, string page, LiveBench bench, KnownAnswers answers, Sent? sent, (int At, LogEntry Entry)? takenBack = null)
     {
         var now = bench.Current;
         if (now.Notes.Find<Job>(id) is not { } job)
@@ -66,7 +71,7 @@ internal static class JobPageEndpoints
         var asked = JobPages.Find(page);
         var shown = asked is null || (!job.IsOpen && !asked.WhenClosed) ? JobPages.All[0] : asked;
         return shown.Show(
-            new() { ["View"] = JobView.Of(now, job, answers, shown == asked ? page : ""), ["Sent"] = sent },
+            new() { ["View"] = JobView.Of(now, job, answers, shown == asked ? page : "") with { TakenBack = takenBack }, ["Sent"] = sent },
             sent is null ? StatusCodes.Status200OK : Problems.StatusOf(sent.Refused.Kind));
     }
 }

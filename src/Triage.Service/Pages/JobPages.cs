@@ -16,6 +16,8 @@ internal static class JobPages
         JobSubPage.Of<ReadingsPage>("readings", "Readings"),
         JobSubPage.Of<PartsPage>("parts", "Parts"),
         JobSubPage.Of<StripDownPage>("strip-down", "Strip-down"),
+        JobSubPage.Of<DrawingsOfJobPage>("drawings", "Drawings") with { WhenClosed = true },
+        JobSubPage.Of<NotListedPage>("not-listed", "Not listed"),
         JobSubPage.Of<AgreedPage>("agreed", "Agreed"),
         JobSubPage.Of<LogPage>("log", "Log") with { WhenClosed = true },
         JobSubPage.Of<PrintPage>("print", "Print") with { WhenClosed = true },

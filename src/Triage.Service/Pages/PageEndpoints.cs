@@ -1,4 +1,3 @@
-using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
@@ -24,11 +23,12 @@ internal static class PageEndpoints
         pages.MapGet("/bench.css", CarriedFile.Style.Get);
         pages.MapGet("/bench.js", CarriedFile.Script.Get);
         pages.MapGet("/", () => PageResults.Of<ShelfPage>([]));
-        pages.MapGet("/ask", (LiveBench bench, string? machine, string? complaint) => Asked(bench, machine, complaint, null));
+        pages.MapGet("/ask", (LiveBench bench, string? machine, string? complaint) => Asked(bench, machine, complaint));
+        pages.MapTakingIn();
         pages.MapPost("/ask", Ask);
-        pages.MapPost("/jobs", TakeIn);
         pages.MapJobPages();
         pages.MapPhotos();
+        pages.MapDrawings();
         pages.MapPairing();
         pages.MapTexts();
         pages.MapGet("/find", (HttpContext http) => PageResults.Of<FindPage>(new() { ["Asked"] = SearchAddress.Of(http.Request.Query) }));
@@ -43,12 +43,12 @@ internal static class PageEndpoints
     public static string Address(string job) => $"/jobs/{Uri.EscapeDataString(job)}";
 
     /// <summary>Nothing asked yet is no refusal.</summary>
-    private static IResult Asked(LiveBench bench, string? machine, string? complaint, Sent? sent)
+    private static IResult Asked(LiveBench bench, string? machine, string? complaint)
     {
         var asking = bench.Steps.Ask(machine ?? "", complaint ?? "");
-        var refused = sent?.Refused ?? (machine is null && complaint is null ? null : asking.Refused);
+        var refused = machine is null && complaint is null ? null : asking.Refused;
         return PageResults.Of<AskPage>(
-            new() { ["Now"] = bench.Current, ["Asking"] = asking, ["Machine"] = machine ?? "", ["Complaint"] = complaint ?? "", ["Refused"] = refused, ["Sent"] = sent },
+            new() { ["Now"] = bench.Current, ["Asking"] = asking, ["Machine"] = machine ?? "", ["Complaint"] = complaint ?? "", ["Refused"] = refused },
             refused is null ? StatusCodes.Status200OK : Problems.StatusOf(refused.Kind));
     }
 
@@ -58,26 +58,7 @@ internal static class PageEndpoints
         var form = new Form(await http.Request.ReadFormAsync(http.RequestAborted));
         var (machine, complaint) = (form.Need("machine"), form.Need("complaint"));
         var address = $"/ask{QueryString.Create(new Dictionary<string, string?> { ["machine"] = machine, ["complaint"] = complaint })}";
-        return address.Length < LongestAddress ? SeeOther(http, address) : Asked(bench, machine, complaint, null);
-    }
-
-    private static async Task<IResult> TakeIn(HttpContext http, LiveBench bench, StepRecorder recorder, IAntiforgery antiforgery)
-    {
-        var fields = await http.Request.ReadFormAsync(http.RequestAborted);
-        var form = new Form(fields);
-        var result = await antiforgery.IsRequestValidAsync(http)
-            ? Try(() => recorder.Record(http, "", "take-in", steps => steps.TakeIn(new()
-            {
-                Machine = form.Need("machine"),
-                Complaint = form.Need("complaint"),
-                Owner = form.Text("owner"),
-                Serial = form.Text("serial"),
-                History = [.. (form.Text("history") ?? "").Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries)],
-                Consent = new(form.Number("limit", "spending limit"), form.YesNo("may-erase"), form.YesNo("originals-back")),
-                Worth = form.Number("worth", "worth"),
-            })))
-            : new() { Refused = FormRefusals.Old };
-        return result.Refused is { } refused ? Asked(bench, form.Need("machine"), form.Need("complaint"), new("take-in", fields, refused)) : SeeOther(http, Address(result.Job!.Id));
+        return address.Length < LongestAddress ? SeeOther(http, address) : Asked(bench, machine, complaint);
     }
 
     internal static StepResult Try(Func<StepResult?> step)

@@ -25,7 +25,7 @@
     document.getElementById("main").replaceWith(page.getElementById("main"));
     document.title = page.title;
     if (answer.redirected || answer.ok) history.pushState(null, "", answer.url);
-    const place = document.querySelector("[role=alert]") ?? document.getElementById(back) ?? document.getElementById("main");
+    const place = document.querySelector("[role=alert], [role=status]") ?? document.getElementById(back) ?? document.getElementById("main");
     place.tabIndex = -1;
     place.focus({ preventScroll: true });
     place.scrollIntoView({ block: "nearest" });

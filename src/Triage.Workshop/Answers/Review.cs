@@ -15,6 +15,15 @@ public sealed record Review
 
     /// <summary>Jobs whose cause is told or hearsay only.</summary>
     public required ImmutableArray<string> OnHearsay { get; init; }
+
+    /// <summary>Tests done in closed jobs, those that found something soonest first.</summary>
+    public required ImmutableArray<TestRecord> Tests { get; init; }
+
+    /// <summary>Ids of jobs whose fault came back, newest first.</summary>
+    public required ImmutableArray<string> Comebacks { get; init; }
+
+    /// <summary>Jobs that saw as normal what their own cause nearly always shows.</summary>
+    public required ImmutableArray<Contradiction> Contradictions { get; init; }
 }
 
 /// <summary>One symptom and one reset, swap or fix.</summary>
@@ -74,6 +83,9 @@ internal sealed class Reviewing(Notebook notes)
             Rows = [.. rows],
             ClosedJobs = jobs.Count,
             OnHearsay = [.. jobs.Where(j => !j.Causes.IsEmpty && j.Causes.All(c => c.Grade is Grade.Told or Grade.Hearsay)).Select(j => j.Id)],
+            Tests = TestRecord.Of(jobs, notes),
+            Comebacks = [.. jobs.Where(CameBack).Select(j => j.Id)],
+            Contradictions = [.. jobs.SelectMany(j => Contradiction.In(j, notes))],
         };
     }
 
@@ -131,6 +143,8 @@ internal sealed class Reviewing(Notebook notes)
         : job.FollowUps.Any(f => f.CameBack) ? false
         : job.FollowUps.Any(f => !f.CameBack) || job.Log.OfType<Held>().Any(h => h.Action == action && h.StillWorks) ? true
         : null;
+
+    private static bool CameBack(Job job) => job.FollowUps.Any(f => f.CameBack);
 
     private sealed record Tried(string Id, string AsLogged, Effect Effect);
 }

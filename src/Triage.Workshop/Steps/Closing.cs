@@ -55,28 +55,8 @@ internal sealed class Closing(LiveBench bench, JobNotes notes)
         var listed = known.Of<Fault>().FirstOrDefault(f => f.Name.Equals(words, StringComparison.OrdinalIgnoreCase));
         if (listed is not null)
             return (request.Causes.Add(new(listed.Id, request.NewCauseGrade)), null);
-        var fault = new Fault(FreeId(words, known), words)
-        {
-            Class = known.Find<Device>(job.Device)?.Class ?? job.Class,
-            Shows = [.. Odd(job).Select(seen => new Shows(seen.Finding, seen.Value, FrequencyWords.Find("often")!) { When = seen.When })],
-            Body = $"First found in [{job.Name}](note:{job.Id}).\n",
-        };
-        return (request.Causes.Add(new(fault.Id, request.NewCauseGrade, WasNew: true)), notes.CreateFault(fault));
-    }
-
-    /// <summary>What was not as it should be before anything was mended.</summary>
-    private IEnumerable<Saw> Odd(Job job) =>
-        job.Log.TakeWhile(e => e is not (ResetTried or Fixed or Swapped)).OfType<Saw>()
-            .Where(seen => bench.Current.Notes.Find<Finding>(seen.Finding) is { Nominal: false } finding && finding.Values[0].Id != seen.Value)
-            .DistinctBy(seen => seen.Finding);
-
-    private static string FreeId(string words, Notebook known)
-    {
-        var id = NoteIds.From(words);
-        var free = id;
-        for (var n = 2; known.Find<Note>(free) is not null; n++)
-            free = FormattableString.Invariant($"{id}-{n}");
-        return free;
+        var fault = new FromJob(known, job).Fault(words);
+        return (request.Causes.Add(new(fault.Id, request.NewCauseGrade, WasNew: true)), notes.CreateNote(fault));
     }
 
     public static ImmutableArray<Taught> Taught(Bench before, Bench after, Job job)

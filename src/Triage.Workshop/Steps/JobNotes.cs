@@ -25,7 +25,11 @@ internal sealed class JobNotes(LiveBench bench)
         return refused is null ? Written(job.Id) : new() { Refused = refused };
     }
 
-    public Refusal? CreateFault(Fault fault) => CreateIn(NotePaths.Of(fault), fault);
+    public Refusal? CreateNote(Note note) => CreateIn(NotePaths.Of(note), note);
+
+    /// <summary>The model gets a note of its own: the words that stood for it are no longer needed.</summary>
+    public StepResult SetDevice(string id, string device) =>
+        Change(id, mustBeOpen: true, (_, text) => new(text.Remove(["unit"]).Remove(["class"]).Set(["device"], YamlValue.Of(device)), null));
 
     /// <param name="rule">A rule that looks at the job as it is when the lock is held; null to let it pass.</param>
     public StepResult Append(string id, LogEntry entry, Func<Job, Refusal?>? rule = null) =>
@@ -41,10 +45,22 @@ internal sealed class JobNotes(LiveBench bench)
             ? new(null, WorkshopRefusals.NoSuchEntry(id, entry, job.Log.Length))
             : new(edit(text, entry.ToString(System.Globalization.CultureInfo.InvariantCulture)), null));
 
-    public StepResult RemoveEntry(string id, int entry) =>
-        Change(id, mustBeOpen: true, (job, text) => entry < 0 || entry >= job.Log.Length
-            ? new(null, WorkshopRefusals.NothingToUndo(id))
-            : new(text.Remove(["log", entry.ToString(System.Globalization.CultureInfo.InvariantCulture)]), null));
+    public StepResult RemoveEntry(string id, int entry)
+    {
+        LogEntry? gone = null;
+        var result = Change(id, mustBeOpen: true, (job, text) =>
+        {
+            if (entry < 0 || entry >= job.Log.Length)
+                return new(null, WorkshopRefusals.NothingToUndo(id));
+            gone = job.Log[entry];
+            return new(text.Remove(["log", entry.ToString(System.Globalization.CultureInfo.InvariantCulture)]), null);
+        });
+        return result.Refused is null ? result with { TakenBack = gone } : result;
+    }
+
+    /// <param name="at">Index it gets; what lies there and behind moves on.</param>
+    public StepResult InsertEntry(string id, int at, LogEntry entry) =>
+        Change(id, mustBeOpen: true, (_, text) => new(text.Insert(["log"], at, LogEntryYaml.Of(entry)), null));
 
     public StepResult SetConsent(string id, Consent consent) =>
         Change(id, mustBeOpen: true, (_, text) => new(text.Set(["consent"], JobYaml.Of(consent)), null));

@@ -34,6 +34,10 @@ public sealed class JobSteps
     public Asking Ask(string machine, string complaint, ImmutableArray<SeenFinding> seen = default) =>
         new TakingIn(bench.Current, Now).Ask(machine, complaint, seen.IsDefault ? [] : seen);
 
+    /// <summary>What is known of the machine that is meant; null when no note knows its kind.</summary>
+    public DeviceScope? Meant(string machine, string complaint = "") =>
+        MachineNames.Resolve(machine, complaint, Book) is { Class: { } kind } meant ? DeviceScope.Of(Book, meant.Device, kind) : null;
+
     /// <summary>Takes a machine in: the complaint is kept as said, recognised findings are the first entries.</summary>
     public StepResult TakeIn(TakeInRequest request)
     {
@@ -133,6 +137,13 @@ public sealed class JobSteps
     /// <summary>Takes one log entry back.</summary>
     /// <param name="entry">Index in the log, 0 the oldest.</param>
     public StepResult Undo(string job, int entry) => notes.RemoveEntry(job, entry);
+
+    /// <summary>Puts back an entry that was taken back, where it was.</summary>
+    /// <param name="entry">Index it had, 0 the oldest.</param>
+    /// <param name="text">As <see cref="EntryText.Of"/> wrote it.</param>
+    public StepResult PutBack(string job, int entry, string text) => EntryText.Read(text) is { } was
+        ? notes.InsertEntry(job, entry, was)
+        : Refuse(WorkshopRefusals.NoEntry());
 
     /// <summary>What it waits for; null for the bench itself.</summary>
     public StepResult WaitFor(string job, Waiting? waiting) => notes.SetWaiting(job, waiting);

@@ -9,4 +9,7 @@ public static class Limits
     public const int Photo = 12_000_000;
 
     public const int Complaint = 20_000;
+
+    /// <summary>Bytes of a drawing: a scanned service sheet of some pages.</summary>
+    public const int Drawing = 50_000_000;
 }

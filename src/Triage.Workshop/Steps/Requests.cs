@@ -56,6 +56,9 @@ public sealed record StepResult
     /// <summary>Why nothing was written; null when it was.</summary>
     public Refusal? Refused { get; init; }
 
+    /// <summary>The entry that the step took out of the log; null for every other step.</summary>
+    public LogEntry? TakenBack { get; init; }
+
     /// <summary>Things to know: words that were not understood, a device without a note.</summary>
     public ImmutableArray<string> Remarks { get; init; } = [];
 

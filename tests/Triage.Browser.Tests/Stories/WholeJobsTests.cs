@@ -56,6 +56,7 @@ public class WholeJobsTests
             ["keys-respond"] = "some-dead", ["key-pattern"] = "yes", ["leaked-cells"] = "yes", ["stored-for-years"] = "yes",
         }, ["replace-key-diode"]);
         await repairer.UntilItWorks();
-        await repairer.Close("key-diode-open", "measured", "cells-leaked");
+        await repairer.Close("cells-leaked", "measured", "key-diode-open");
+        Assert.Contains("damage that followed", await phone.Text("#ended"));
     }
 }

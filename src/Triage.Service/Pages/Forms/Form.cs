@@ -14,6 +14,8 @@ internal sealed class Form(IFormCollection fields)
 
     public string[] Many(string name) => [.. fields[name].OfType<string>().Where(v => v.Length > 0)];
 
+    public string[] Lines(string name) => Need(name).Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+
     public bool? YesNo(string name) => Text(name) switch { "yes" => true, "no" => false, _ => null };
 
     /// <summary>A plain number; a decimal comma is understood.</summary>

@@ -10,7 +10,7 @@ public sealed record Sent(string Step, IFormCollection Fields, Refusal Refused)
 {
     /// <summary>What a person typed, as far as it can be said in one line.</summary>
     public IEnumerable<(string Field, string Typed)> Typed =>
-        Fields.Where(f => !f.Key.StartsWith("__", StringComparison.Ordinal) && f.Key is not ("about" or "back" or "page" or "version" or "then" or "at" or "entries") && f.Value.ToString().Length > 0)
+        Fields.Where(f => !f.Key.StartsWith("__", StringComparison.Ordinal) && f.Key is not ("about" or "back" or "page" or "version" or "then" or "at" or "entry" or "entries") && f.Value.ToString().Length > 0)
             .Select(f => (f.Key.Replace('-', ' '), f.Value.ToString()));
 
     private string About => Fields["about"].ToString();

@@ -23,6 +23,9 @@ public sealed record JobView(Bench Now, Job Job)
 
     public DeviceScope? Scope { get; init; }
 
+    /// <summary>What was taken back just now, and the index it had; null when nothing was.</summary>
+    internal (int At, LogEntry Entry)? TakenBack { get; init; }
+
     /// <summary>Null for a closed job, and when nobody knows the machine.</summary>
     public Answer? Answer { get; init; }
 

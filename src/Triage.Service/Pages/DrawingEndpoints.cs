@@ -1,0 +1,46 @@
+using Microsoft.AspNetCore.Builder;
+using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Routing;
+using Triage.Notes.Kinds;
+using Triage.Service.Endpoints;
+using Triage.Workshop;
+using Triage.Workshop.Steps;
+
+namespace Triage.Service.Pages;
+
+/// <summary>Drawings of a device and the pages of its designators. A drawing's file is shown as what its content is, and never run.</summary>
+internal static class DrawingEndpoints
+{
+    public static void MapDrawings(this IEndpointRouteBuilder pages)
+    {
+        pages.MapGet("/notes/{id}/drawings", (string id, string? board, LiveBench bench) => Shown(id, board, null, bench));
+        pages.MapGet("/notes/{id}/drawings/{number:int}", Get);
+        pages.MapGet("/notes/{id}/parts/{designator}", (string id, string designator, LiveBench bench) => Shown(id, null, designator, bench));
+    }
+
+    public static string Address(string device) => $"/notes/{Uri.EscapeDataString(device)}/drawings";
+
+    public static string FileAddress(string device, int number) => FormattableString.Invariant($"{Address(device)}/{number}");
+
+    public static string PartAddress(string device, string designator) => $"/notes/{Uri.EscapeDataString(device)}/parts/{Uri.EscapeDataString(designator)}";
+
+    private static IResult Shown(string id, string? board, string? designator, LiveBench bench)
+    {
+        var now = bench.Current;
+        return now.Notes.Find<Device>(id) is { } device
+            ? PageResults.Of<DrawingsPage>(new() { ["Now"] = now, ["Device"] = device, ["Board"] = board, ["Designator"] = designator })
+            : PageResults.Stop(NoSuch.Note(id, now));
+    }
+
+    private static IResult Get(string id, int number, LiveBench bench, HttpContext http)
+    {
+        if (bench.Current.Notes.Find<Device>(id) is not { } device || bench.DrawingOf(device, number) is not { } content)
+            return PageResults.Stop("There is no such drawing.", "The device's note names its drawings: look there whether the file's name is right and the file lies in the book.", StatusCodes.Status404NotFound);
+        http.Response.Headers.ContentSecurityPolicy = "default-src 'none'; sandbox";
+        http.Response.Headers.XContentTypeOptions = "nosniff";
+        http.Response.Headers.CacheControl = "private, no-cache";
+        return PhotoKind.Of(content) is { } kind
+            ? Results.Bytes(content, kind.MediaType)
+            : Results.Bytes(content, "application/octet-stream", device.Drawings[number].File.Split('/', '\\')[^1]);
+    }
+}

@@ -1,0 +1,34 @@
+using Triage.Notes.Kinds;
+
+namespace Triage.Workshop.Steps;
+
+/// <summary>Drawings and photos of a device: only the files that its note names, and only from inside its book.</summary>
+public static class DrawingFiles
+{
+    /// <summary>Content of a drawing.</summary>
+    /// <param name="number">Which of the device's drawings, 0 the first.</param>
+    /// <returns>Null when the note names none of this number, the file is gone, is too big, or lies outside the book.</returns>
+    public static byte[]? DrawingOf(this LiveBench bench, Device device, int number)
+    {
+        if (number < 0 || number >= device.Drawings.Length || bench.FolderOf(device.Place) is not { } book)
+            return null;
+        var path = device.Drawings[number].File;
+        return Inside(book.Source.Folder, path) is { Exists: true, Length: <= Limits.Drawing } ? book.Read(path) : null;
+    }
+
+    /// <summary>Links are not followed: they may lead out of the book.</summary>
+    private static FileInfo? Inside(string folder, string path)
+    {
+        var root = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder));
+        var file = new FileInfo(Path.GetFullPath(Path.Combine(root, path)));
+        if (!file.FullName.StartsWith(root + Path.DirectorySeparatorChar, StringComparison.Ordinal) || file.LinkTarget is not null)
+            return null;
+        for (var above = file.Directory; above is not null && above.FullName != root; above = above.Parent)
+        {
+            if (above.LinkTarget is not null)
+                return null;
+        }
+
+        return file;
+    }
+}

@@ -1,0 +1,58 @@
+using Microsoft.Playwright;
+using Xunit;
+
+namespace Triage.Browser.Tests.Stories;
+
+/// <summary>A job worked by people who see little or cannot touch a screen (WCAG 2.2: 1.4.4 and 2.1.1).</summary>
+public class HandsTests
+{
+    private const string Job = "/jobs/2026-022";
+
+    [Theory]
+    [InlineData("")]
+    [InlineData("/readings")]
+    [InlineData("/not-listed")]
+    public async Task Text_twice_as_big_still_fits_the_width(string page)
+    {
+        await using var phone = await Phone.Open(script: true, width: 780);
+        await phone.Go(Job + page);
+        await phone.Page.AddStyleTagAsync(new() { Content = "html, body { font-size: 200% !important; }" });
+        var over = await phone.Page.EvaluateAsync<string[]>("() => [...document.querySelectorAll('main *')].filter(e => !e.closest('.wide, svg') && e.getBoundingClientRect().right > innerWidth + 1).map(e => e.outerHTML.slice(0, 100))");
+        Assert.True(over.Length == 0, string.Join("; ", over));
+        Assert.Equal(780, await phone.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"));
+    }
+
+    /// <summary>Tab and Enter alone: the outcome of the next step is recorded.</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task The_next_step_is_answered_by_keyboard_alone(bool script)
+    {
+        await using var phone = await Phone.Open(script);
+        await phone.Go(Job);
+        var before = phone.Bench.Live.Current.Notes.Find<Notes.Kinds.Job>(phone.JobId)!.Log.Length;
+        const int most = 80;
+        var button = phone.Page.Locator("#next .outcomes button").First;
+        for (var i = 0; i < most && !await button.EvaluateAsync<bool>("b => b === document.activeElement"); i++)
+            await phone.Page.Keyboard.PressAsync("Tab");
+        Assert.True(await button.EvaluateAsync<bool>("b => b === document.activeElement"), "Tab never came to the first outcome.");
+        Assert.NotEqual("none", await button.EvaluateAsync<string>("b => getComputedStyle(b).outlineStyle"));
+        await phone.Page.Keyboard.PressAsync("Enter");
+        for (var i = 0; i < most && phone.Bench.Live.Current.Notes.Find<Notes.Kinds.Job>("2026-022")!.Log.Length == before; i++)
+            await phone.Page.WaitForTimeoutAsync(100);
+        Assert.Equal(before + 1, phone.Bench.Live.Current.Notes.Find<Notes.Kinds.Job>("2026-022")!.Log.Length);
+    }
+
+    [Fact]
+    public async Task What_was_taken_back_is_put_back_with_one_press()
+    {
+        await using var phone = await Phone.Open(script: true);
+        await phone.Go(Job);
+        await phone.Page.GetByLabel("One line, as it comes").FillAsync("put me back");
+        await phone.Click(phone.Page.GetByRole(AriaRole.Button, new() { Name = "Keep the line" }));
+        await phone.Click(phone.Page.Locator("#time-line li", new() { HasText = "put me back" }).GetByRole(AriaRole.Button));
+        Assert.DoesNotContain("put me back", await phone.Text("#time-line"));
+        await phone.Click(phone.Page.GetByRole(AriaRole.Button, new() { Name = "Put it back" }));
+        Assert.Contains("put me back", await phone.Text("#time-line"));
+    }
+}
