@@ -124,6 +124,7 @@ public sealed class BrokenNotesTests
 
     private static async Task SameAsFresh(DemoBench bench)
     {
+        await Eventually.Is(bench.Live, b => !b.Counted.RefitDue);
         await using var fresh = LiveBench.Open(new() { Books = bench.Books, Clock = bench.Clock, Watch = false });
         BenchComparison.Same(fresh.Current, bench.Live.Current);
     }
