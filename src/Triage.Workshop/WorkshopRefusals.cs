@@ -1,3 +1,4 @@
+using Triage.Workshop.Knowledge;
 using Triage.Workshop.Steps;
 
 namespace Triage.Workshop;
@@ -53,8 +54,9 @@ internal static class WorkshopRefusals
     public static Refusal NoSuchValue(string finding, string value, IEnumerable<string> values) =>
         new(RefusalKind.NotUnderstood, $"“{value}” is no value of {finding}.", $"Its values are {string.Join(", ", values)}.");
 
-    public static Refusal UnknownMachine(string machine, IEnumerable<string> classes) =>
-        new(RefusalKind.NotFound, machine.Length == 0 ? "It was not said what machine it is." : $"No note knows the machine “{machine}”.",
+    public static Refusal UnknownMachine(Machine machine, IEnumerable<string> classes) =>
+        machine.CanBe.Length > 0 ? new(RefusalKind.NotFound, "That can be more than one kind of machine.", $"Name the model, or say which: {string.Join(", ", machine.CanBe)}.")
+        : new(RefusalKind.NotFound, machine.Said.Length == 0 ? "It was not said what machine it is." : $"No note knows the machine “{machine.Said}”.",
             $"Name a model that has a note, or its kind: {string.Join(", ", classes)}.");
 
     public static Refusal NoWritableBook() =>

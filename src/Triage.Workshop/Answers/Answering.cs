@@ -46,7 +46,7 @@ internal sealed class Answering(Bench bench)
     }
 
     private Refusal UnknownMachine(Job job) =>
-        WorkshopRefusals.UnknownMachine(job.Device ?? job.Unit ?? "", bench.Notes.Of<DeviceClass>().Select(c => c.Name));
+        WorkshopRefusals.UnknownMachine(MachineNames.Resolve(job.Device ?? job.Unit ?? "", job.Complaint, bench.Notes), bench.Notes.Of<DeviceClass>().Select(c => c.Name));
 
     private Answer Answer(Job job, DeviceScope scope)
     {

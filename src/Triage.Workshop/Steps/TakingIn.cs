@@ -52,6 +52,7 @@ internal sealed class TakingIn(Bench bench, DateTimeOffset now)
         var complaint = request.Complaint ?? "";
         var machine = MachineNames.Resolve(request.Machine ?? "", complaint, bench.Notes);
         var recognition = string.IsNullOrWhiteSpace(complaint) ? new Recognition([], [], []) : bench.Recogniser.Recognise(complaint.Length > Limits.Complaint ? complaint[..Limits.Complaint] : complaint, machine.Class?.Id);
+        recognition = recognition with { NotUnderstood = [.. recognition.NotUnderstood.Where(piece => !MachineNames.OnlyNames(machine, piece))] };
         var name = $"{machine.Name}: {FirstWords(complaint)}";
         var job = new Job(NewId(), name)
         {
@@ -74,7 +75,7 @@ internal sealed class TakingIn(Bench bench, DateTimeOffset now)
     private IEnumerable<string> Remarks(Machine machine, Recognition recognition)
     {
         if (machine.Device is null && machine.Class is null)
-            yield return WorkshopRefusals.UnknownMachine(machine.Name, bench.Notes.Of<DeviceClass>().Select(c => c.Name)).ToString();
+            yield return WorkshopRefusals.UnknownMachine(machine, bench.Notes.Of<DeviceClass>().Select(c => c.Name)).ToString();
         else if (machine.Device is null)
             yield return $"No note knows this model; answered for any {machine.Class!.Name.ToLowerInvariant()}.";
         if (recognition.Notice is { } notice)
