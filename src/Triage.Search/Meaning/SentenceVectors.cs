@@ -32,8 +32,15 @@ public sealed class SentenceVectors(RememberedVectors remembered)
                 remembered.Add(batch[i], vectors[i]);
             }
         }
+        remembered.Keep();
         return [.. texts.Select(text => remembered.Find(text)!)];
     }
+
+    /// <summary>The vector of each text, not remembered: for what is said once.</summary>
+    public static IReadOnlyList<float[]> Once(IReadOnlyList<string> texts) => texts.Count == 0 ? [] : Model.Value.Encode([.. texts], default);
+
+    /// <summary>Loads the model ahead of its first use.</summary>
+    public static void Load() => _ = Model.Value;
 
     /// <summary>Whether every one of the texts is remembered, so that <see cref="Of"/> costs nothing.</summary>
     public bool Knows(IEnumerable<string> texts) => texts.All(text => remembered.Find(text) is not null);

@@ -20,4 +20,7 @@ public sealed record RecognisedFinding(string Finding, string Value, string Word
 
     /// <summary>Normal because the words deny something ("no hum", "does not hum").</summary>
     public bool Negated { get; init; }
+
+    /// <summary>Taken from what the sentence means; no phrasing says it in these words.</summary>
+    public bool ByMeaning { get; init; }
 }

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
+using Triage.Search.Meaning;
 
 namespace Triage.Search.Words;
 
@@ -8,19 +9,20 @@ public sealed class Recogniser
 {
     private const int LongestText = 20_000;
 
-    private readonly Vocabulary all;
-    private readonly Lazy<Vocabulary> general;
-    private readonly ImmutableDictionary<string, Lazy<Vocabulary>> byClass;
+    private readonly Lazy<Reader> all;
+    private readonly Lazy<Reader> general;
+    private readonly ImmutableDictionary<string, Lazy<Reader>> byClass;
 
-    private Recogniser(ImmutableArray<Finding> findings)
+    private Recogniser(ImmutableArray<Finding> findings, SentenceVectors? meaning)
     {
-        all = new Vocabulary(findings);
-        general = new(() => new(findings.Where(f => f.Classes.IsEmpty)));
+        all = new(() => new(findings, meaning));
+        general = new(() => new(findings.Where(f => f.Classes.IsEmpty), meaning));
         byClass = findings.SelectMany(f => f.Classes).Distinct()
-            .ToImmutableDictionary(c => c, c => new Lazy<Vocabulary>(() => new(findings.Where(f => IsFor(f, c)))));
+            .ToImmutableDictionary(c => c, c => new Lazy<Reader>(() => new(findings.Where(f => IsFor(f, c)), meaning)));
     }
 
-    public static Recogniser Build(IEnumerable<Finding> findings) => new([.. findings]);
+    /// <param name="meaning">Understands wording that no phrasing has; null to go by words alone.</param>
+    public static Recogniser Build(IEnumerable<Finding> findings, SentenceVectors? meaning = null) => new([.. findings], meaning);
 
     /// <summary>Never throws for what the text says. What is cut or not understood is in the answer.</summary>
     /// <param name="text">In the owner's words.</param>
@@ -39,17 +41,35 @@ public sealed class Recogniser
             return new([], [new(whole, new(read.IndexOf(whole, StringComparison.Ordinal), whole.Length))], []) { Notice = SearchTexts.OtherScript };
         }
 
-        var understood = new ComplaintReading(read, VocabularyFor(deviceClass)).Result();
-        return understood with
+        return ReaderFor(deviceClass).Read(read) with
         {
             Notice = read.Length < text.Length ? SearchTexts.ComplaintCut(read.Length, text.Length) : null,
         };
     }
 
-    private Vocabulary VocabularyFor(string? deviceClass) =>
-        deviceClass is null ? all
+    private Reader ReaderFor(string? deviceClass) =>
+        deviceClass is null ? all.Value
         : byClass.TryGetValue(deviceClass, out var own) ? own.Value
         : general.Value;
 
     private static bool IsFor(Finding finding, string deviceClass) => finding.Classes.IsEmpty || finding.Classes.Contains(deviceClass);
+
+    /// <summary>Reads in the words of some findings.</summary>
+    private sealed class Reader
+    {
+        private readonly Vocabulary vocabulary;
+        private readonly MeaningReader? meanings;
+
+        public Reader(IEnumerable<Finding> findings, SentenceVectors? meaning)
+        {
+            vocabulary = new(findings);
+            meanings = meaning is null ? null : new(new(findings, meaning), vocabulary.IsNormal);
+        }
+
+        public Recognition Read(string text)
+        {
+            var byWords = new ComplaintReading(text, vocabulary).Result();
+            return meanings?.Read(text, byWords) ?? byWords;
+        }
+    }
 }
