@@ -2,13 +2,14 @@ using System.CommandLine;
 using System.Text.Json;
 using Triage.Cli.Paper;
 using Triage.Notes;
+using Triage.Search.Meaning;
 using Triage.Workshop;
 using Triage.Workshop.Steps;
 
 namespace Triage.Cli;
 
 /// <summary>What all commands share: the books, the face of the output, and how they end.</summary>
-internal sealed class Desk(TextWriter output, TextWriter errors, TimeProvider clock)
+internal sealed class Desk(TextWriter output, TextWriter errors, TimeProvider clock, SentenceVectors? meaning)
 {
     public Option<string[]> BookOption { get; } = new("--book")
     {
@@ -21,6 +22,8 @@ internal sealed class Desk(TextWriter output, TextWriter errors, TimeProvider cl
 
     public TimeProvider Clock => clock;
 
+    public SentenceVectors? Meaning => meaning;
+
     /// <summary>A line now and then while something takes long.</summary>
     /// <param name="words">How far it is.</param>
     public IProgress<T> Progress<T>(Func<T, string> words) => new ProgressLine<T>(errors, clock, words);
@@ -31,7 +34,7 @@ internal sealed class Desk(TextWriter output, TextWriter errors, TimeProvider cl
         Command(name, description, inputs, async (typed, stop) =>
         {
             var books = Books.Of(typed.GetValue(BookOption) ?? []);
-            await using var live = LiveBench.Open(new() { Books = books, Clock = clock, Watch = false });
+            await using var live = LiveBench.Open(new() { Books = books, Clock = clock, Meaning = meaning, Watch = false });
             return run(new(live, books, typed, new(output), typed.GetValue(JsonOption), stop));
         });
 

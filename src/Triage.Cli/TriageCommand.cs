@@ -1,5 +1,6 @@
 using System.CommandLine;
 using Triage.Cli.Commands;
+using Triage.Search.Meaning;
 
 namespace Triage.Cli;
 
@@ -9,11 +10,12 @@ public static class TriageCommand
     /// <summary>Runs one command line.</summary>
     /// <param name="output">Results; coloured only when it is a terminal.</param>
     /// <param name="errors">What was refused, one line each: what is wrong and what to do instead.</param>
+    /// <param name="meaning">Understands complaints beyond the words of the phrasings; null to go by words alone.</param>
     /// <param name="stop">Ends a served bench, as Ctrl-C does.</param>
     /// <returns>0 done, 1 the check found errors, 2 not understood, 3 refused, 4 changed meanwhile, 5 cannot read or write, 130 interrupted.</returns>
-    public static async Task<int> RunAsync(IReadOnlyList<string> args, TextWriter output, TextWriter errors, TimeProvider clock, CancellationToken stop = default)
+    public static async Task<int> RunAsync(IReadOnlyList<string> args, TextWriter output, TextWriter errors, TimeProvider clock, SentenceVectors? meaning = null, CancellationToken stop = default)
     {
-        var desk = new Desk(output, errors, clock);
+        var desk = new Desk(output, errors, clock, meaning);
         var typed = Root(desk).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         return typed.Errors.Count > 0
             ? desk.Misused(typed)

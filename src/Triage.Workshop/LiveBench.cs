@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Triage.Notes;
 using Triage.Notes.Kinds;
+using Triage.Search.Meaning;
 using Triage.Search.Words;
 using Triage.Workshop.Knowledge;
 using Triage.Workshop.Steps;
@@ -188,13 +189,21 @@ public sealed class LiveBench : IAsyncDisposable
     {
         PublishAnew(books.Notebook);
         if (options.Watch)
-            background = Task.Run(searched.Fill);
+            background = Task.Run(GetReady);
+    }
+
+    /// <summary>What the first question would wait for.</summary>
+    private void GetReady()
+    {
+        searched.Fill();
+        if (options.Meaning is not null)
+            Current.Recogniser.GetReady();
     }
 
     /// <summary>Publishes what rests on other knowledge than before.</summary>
     private void PublishAnew(Notebook notes)
     {
-        Publish(notes, CountedJobs.Of(notes, TrustOf), new(() => Recogniser.Build(notes.Of<Finding>())));
+        Publish(notes, CountedJobs.Of(notes, TrustOf), new(() => Recogniser.Build(notes.Of<Finding>(), options.Meaning)));
     }
 
     private void Publish(Notebook notes, CountedJobs counted, Lazy<Recogniser> recogniser)
@@ -239,6 +248,9 @@ public sealed record BenchOptions
     public required ImmutableArray<BookSource> Books { get; init; }
 
     public TimeProvider Clock { get; init; } = TimeProvider.System;
+
+    /// <summary>Understands complaints beyond the words of the phrasings; null to go by words alone.</summary>
+    public SentenceVectors? Meaning { get; init; }
 
     /// <summary>Keep in step with the folders; off for a single command.</summary>
     public bool Watch { get; init; } = true;

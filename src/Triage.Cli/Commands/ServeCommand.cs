@@ -23,7 +23,7 @@ internal static class ServeCommand
                 Port = Port(typed.GetValue(port) ?? ServerOptions.UsualPort),
                 Phone = typed.GetValue(phone) ? new() { Port = Port(typed.GetValue(phonePort) ?? PhoneOptions.UsualPort) } : null,
             };
-            await using var live = LiveBench.Open(new() { Books = Books.Of(typed.GetValue(desk.BookOption) ?? []), Clock = desk.Clock });
+            await using var live = LiveBench.Open(new() { Books = Books.Of(typed.GetValue(desk.BookOption) ?? []), Clock = desk.Clock, Meaning = desk.Meaning });
             await Serve(live, options, desk.Sheet(), typed.GetValue(desk.JsonOption), stop);
             return ExitCode.Ok;
         });

@@ -24,6 +24,13 @@ public sealed class Recogniser
     /// <param name="meaning">Understands wording that no phrasing has; null to go by words alone.</param>
     public static Recogniser Build(IEnumerable<Finding> findings, SentenceVectors? meaning = null) => new([.. findings], meaning);
 
+    /// <summary>Does ahead what the first complaint about each class of device would wait for.</summary>
+    public void GetReady()
+    {
+        foreach (var reader in byClass.Values)
+            _ = reader.Value.Read("it does nothing");
+    }
+
     /// <summary>Never throws for what the text says. What is cut or not understood is in the answer.</summary>
     /// <param name="text">In the owner's words.</param>
     /// <param name="deviceClass">Leaves out findings of other classes; null for any.</param>

@@ -17,12 +17,13 @@ internal sealed record WireAsking
 
     public static WireAsking Of(Asking asking) => new()
     {
-        Findings = [.. asking.Recognition.Findings.Select(f => new WireRecognised(f.Finding, f.Value, f.Words, f.When))],
+        Findings = [.. asking.Recognition.Findings.Select(f => new WireRecognised(f.Finding, f.Value, f.Words, f.When, f.ByMeaning))],
         NotUnderstood = [.. asking.Recognition.NotUnderstood.Select(p => p.Words)],
         Remarks = asking.Remarks,
         Answer = WireAnswer.Of(asking.Answer!),
     };
 }
 
+/// <param name="ByMeaning">Taken from what the sentence means; no phrasing says it in these words.</param>
 /// <param name="When">cold, warm, flexed, tapped, on-load, after-power-loss.</param>
-internal sealed record WireRecognised(string Finding, string Value, string Words, ImmutableArray<string> When);
+internal sealed record WireRecognised(string Finding, string Value, string Words, ImmutableArray<string> When, bool ByMeaning);

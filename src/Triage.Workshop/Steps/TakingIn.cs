@@ -78,8 +78,11 @@ internal sealed class TakingIn(Bench bench, DateTimeOffset now)
             yield return WorkshopRefusals.UnknownMachine(machine, bench.Notes.Of<DeviceClass>().Select(c => c.Name)).ToString();
         else if (machine.Device is null)
             yield return $"No note knows this model; answered for any {machine.Class!.Name.ToLowerInvariant()}.";
+        var words = new WordsFor(bench.Notes, []);
         if (recognition.Notice is { } notice)
             yield return notice;
+        foreach (var found in recognition.Findings.Where(f => f.ByMeaning))
+            yield return $"Taken to mean {words.Entry(new Saw(now, found.Finding, found.Value))}: “{found.Words}”";
         foreach (var piece in recognition.NotUnderstood)
             yield return $"Not understood, kept as written: “{piece.Words}”";
         foreach (var tried in recognition.Tried)
