@@ -16,13 +16,14 @@ public sealed class NoteIndex : IDisposable
     private readonly NoteAnalyzer analyzer = new();
     private readonly IndexWriter writer;
     private readonly SearcherManager searchers;
+    private readonly FilterColumns columns = new();
 
     private NoteIndex(Lucene.Net.Store.Directory directory, string? startedAnew)
     {
         this.directory = directory;
         StartedAnew = startedAnew;
-        writer = new IndexWriter(directory, new IndexWriterConfig(NoteAnalyzer.Lucene, analyzer) { Similarity = new FieldBm25() });
-        searchers = new SearcherManager(writer, applyAllDeletes: true, new Searching());
+        writer = new IndexWriter(directory, new IndexWriterConfig(NoteAnalyzer.Lucene, analyzer) { Similarity = new FieldBm25(), MergedSegmentWarmer = new Warming(columns) });
+        searchers = new SearcherManager(writer, applyAllDeletes: true, new Searching(columns));
     }
 
     /// <summary>Why a stored index was thrown away, so that all notes have to be put again; null when it was not.</summary>
@@ -68,7 +69,7 @@ public sealed class NoteIndex : IDisposable
     }
 
     /// <summary>The index as it was at the last refresh; never changes. Dispose it when done.</summary>
-    public NoteSearcher OpenSearcher() => new(searchers, analyzer, Synonyms);
+    public NoteSearcher OpenSearcher() => new(searchers, columns, analyzer, Synonyms);
 
     /// <summary>Commits and closes. What cannot be stored any more (the folder is gone, the disk full) is left out: the notes still have it.</summary>
     public void Dispose()
@@ -100,8 +101,23 @@ public sealed class NoteIndex : IDisposable
         }
     }
 
-    private sealed class Searching : SearcherFactory
+    /// <summary>Reads the filter values of new segments before the first question waits for them.</summary>
+    private sealed class Searching(FilterColumns columns) : SearcherFactory
     {
-        public override IndexSearcher NewSearcher(IndexReader reader) => new(reader) { Similarity = new FieldBm25() };
+        public override IndexSearcher NewSearcher(IndexReader reader)
+        {
+            foreach (var leaf in reader.Leaves)
+            {
+                columns.Of(leaf.AtomicReader);
+            }
+
+            return new PartedSearcher(reader) { Similarity = new FieldBm25() };
+        }
+    }
+
+    /// <summary>The same for merged segments, in the background where they are merged.</summary>
+    private sealed class Warming(FilterColumns columns) : IndexWriter.IndexReaderWarmer
+    {
+        public override void Warm(AtomicReader reader) => columns.Of(reader);
     }
 }
