@@ -8,7 +8,7 @@ using Triage.Search.Indexing;
 
 namespace Triage.SearchBench;
 
-/// <summary>The fields of the product's index written by Lucene alone, in memory, with the same analyser.</summary>
+/// <summary>The fields of the product's index written by Lucene alone, in memory, with the same analyser and as much room before a segment is written.</summary>
 internal static class RawLucene
 {
     private const LuceneVersion Version = LuceneVersion.LUCENE_48;
@@ -18,7 +18,7 @@ internal static class RawLucene
     {
         var directory = new RAMDirectory();
         using var analyzer = new NoteAnalyzer();
-        using var writer = new IndexWriter(directory, new IndexWriterConfig(Version, analyzer) { Similarity = new BM25Similarity() });
+        using var writer = new IndexWriter(directory, new IndexWriterConfig(Version, analyzer) { Similarity = new BM25Similarity(), RAMBufferSizeMB = 64 });
         if (threads == 1)
         {
             foreach (var note in notes)

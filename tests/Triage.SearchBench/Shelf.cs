@@ -9,11 +9,7 @@ internal static class Shelf
 {
     public static void Fill(NoteIndex index, IReadOnlyList<Note> notes, Func<string, Note?> find)
     {
-        foreach (var words in notes.AsParallel().AsOrdered().Select(n => IndexedNote.From(n, find)))
-        {
-            index.Put(words);
-        }
-
+        index.AddAll(notes, n => IndexedNote.From(n, find));
         index.Synonyms = SynonymRings.From(notes.Where(n => n is not Job));
         index.Refresh();
     }

@@ -12,6 +12,9 @@ namespace Triage.Search.Indexing;
 /// </summary>
 public sealed class NoteIndex : IDisposable
 {
+    // a shelf of 100,000 notes comes in two segments, not eight: each question looks every word up in every segment
+    private const double MegabytesOfSegment = 64;
+
     private readonly Lucene.Net.Store.Directory directory;
     private readonly NoteAnalyzer analyzer = new();
     private readonly IndexWriter writer;
@@ -22,7 +25,7 @@ public sealed class NoteIndex : IDisposable
     {
         this.directory = directory;
         StartedAnew = startedAnew;
-        writer = new IndexWriter(directory, new IndexWriterConfig(NoteAnalyzer.Lucene, analyzer) { Similarity = new FieldBm25(), MergedSegmentWarmer = new Warming(columns) });
+        writer = new IndexWriter(directory, Writing());
         searchers = new SearcherManager(writer, applyAllDeletes: true, new Searching(columns));
     }
 
@@ -49,6 +52,10 @@ public sealed class NoteIndex : IDisposable
             throw new IOException(SearchTexts.InUse(folder), e);
         }
     }
+
+    /// <summary>Adds many notes, on all processors; their ids differ from each other and from those in the index.</summary>
+    /// <param name="words">What is searched of a note; called by several threads.</param>
+    public void AddAll<T>(IReadOnlyList<T> notes, Func<T, IndexedNote> words) => Slices.Add(writer, Writing, notes, words);
 
     /// <summary>Adds a note, or replaces the one with its id.</summary>
     public void Put(IndexedNote note) => writer.UpdateDocument(new Term(NoteDocument.Id, note.Id), NoteDocument.From(note));
@@ -88,6 +95,13 @@ public sealed class NoteIndex : IDisposable
         analyzer.Dispose();
         directory.Dispose();
     }
+
+    private IndexWriterConfig Writing() => new(NoteAnalyzer.Lucene, analyzer)
+    {
+        Similarity = new FieldBm25(),
+        MergedSegmentWarmer = new Warming(columns),
+        RAMBufferSizeMB = MegabytesOfSegment,
+    };
 
     private void Abandon()
     {

@@ -38,7 +38,7 @@ internal sealed class WordsQuery(IReadOnlyList<Query[]> words, float others, int
     public override void ExtractTerms(ISet<Term> terms) => Plain.ExtractTerms(terms);
 
     public override Weight CreateWeight(IndexSearcher searcher) =>
-        new WordsWeight(this, Plain.CreateWeight(searcher), [.. words.Select(fields => fields.Select(f => f.CreateWeight(searcher)).ToArray())]);
+        new WordsWeight(this, searcher, [.. words.Select(fields => fields.Select(f => f.CreateWeight(searcher)).ToArray())]);
 
     public override string ToString(string field) => Plain.ToString(field);
 
@@ -46,30 +46,30 @@ internal sealed class WordsQuery(IReadOnlyList<Query[]> words, float others, int
 
     public override int GetHashCode() => Plain.GetHashCode();
 
-    private sealed class WordsWeight(WordsQuery query, Weight plain, Weight[][] words) : Weight
+    private sealed class WordsWeight(WordsQuery query, IndexSearcher searcher, Weight[][] words) : Weight
     {
+        private (float Norm, float Boost) normalized = (1, 1);
+
         public override Query Query => query;
 
-        public override float GetValueForNormalization()
-        {
-            foreach (var field in words.SelectMany(w => w))
-            {
-                field.GetValueForNormalization();
-            }
-
-            return plain.GetValueForNormalization();
-        }
+        public override float GetValueForNormalization() => query.Boost * query.Boost * words.Sum(w => w.Sum(f => f.GetValueForNormalization()));
 
         public override void Normalize(float norm, float topLevelBoost)
         {
-            plain.Normalize(norm, topLevelBoost);
+            normalized = (norm, topLevelBoost);
             foreach (var field in words.SelectMany(w => w))
             {
                 field.Normalize(norm, topLevelBoost * query.Boost);
             }
         }
 
-        public override Explanation Explain(AtomicReaderContext context, int doc) => plain.Explain(context, doc);
+        public override Explanation Explain(AtomicReaderContext context, int doc)
+        {
+            var plain = query.Plain.CreateWeight(searcher);
+            plain.GetValueForNormalization();
+            plain.Normalize(normalized.Norm, normalized.Boost);
+            return plain.Explain(context, doc);
+        }
 
         public override Scorer? GetScorer(AtomicReaderContext context, IBits? acceptDocs)
         {

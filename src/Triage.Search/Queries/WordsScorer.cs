@@ -5,13 +5,15 @@ namespace Triage.Search.Queries;
 /// <summary>Scores notes of a segment for <see cref="WordsQuery"/>, a stretch of them at a time.</summary>
 internal sealed class WordsScorer(Weight weight, Scorer[][] words, float others, int least, int notes) : Scorer(weight)
 {
+    // rare ones first: of the common ones only notes have to be scored that can still have enough words
+    private readonly Scorer[][] words = [.. words.OrderBy(w => w.Sum(f => f.GetCost()))];
     // the sums of a stretch stay in the processor's nearest cache
     private const int Stretch = 2048;
     private const float Unseen = -1;
 
     private readonly float[] best = [.. Enumerable.Repeat(Unseen, Stretch)];
     private readonly float[] sum = new float[Stretch];
-    private readonly float[] total = new float[Stretch];
+    private readonly double[] total = new double[Stretch];
     private readonly int[] matched = new int[Stretch];
     private readonly int[] touched = new int[Stretch];
     private int first;
@@ -22,7 +24,7 @@ internal sealed class WordsScorer(Weight weight, Scorer[][] words, float others,
 
     public override int Freq => matched[doc - first];
 
-    public override float GetScore() => total[doc - first];
+    public override float GetScore() => (float)total[doc - first];
 
     public override long GetCost() => words.Sum(w => w.Sum(f => f.GetCost()));
 
@@ -59,9 +61,9 @@ internal sealed class WordsScorer(Weight weight, Scorer[][] words, float others,
         end = Math.Min(notes, first + Stretch);
         Array.Clear(total);
         Array.Clear(matched);
-        foreach (var fields in words)
+        for (var word = 0; word < words.Length; word++)
         {
-            AddWord(fields);
+            AddWord(words[word], already: least - (words.Length - word));
         }
     }
 
@@ -79,14 +81,21 @@ internal sealed class WordsScorer(Weight weight, Scorer[][] words, float others,
         return next;
     }
 
-    private void AddWord(Scorer[] fields)
+    /// <param name="already">Words that a note must have up to here.</param>
+    private void AddWord(Scorer[] fields, int already)
     {
         var count = 0;
         foreach (var field in fields)
         {
             for (var at = field.DocID; at < end; at = field.NextDoc())
             {
-                var (slot, score) = (at - first, field.GetScore());
+                var slot = at - first;
+                if (matched[slot] < already)
+                {
+                    continue;
+                }
+
+                var score = field.GetScore();
                 if (best[slot] == Unseen)
                 {
                     touched[count++] = slot;
