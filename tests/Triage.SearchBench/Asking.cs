@@ -22,13 +22,12 @@ internal sealed record Asking(Timed Product, Timed Sqlite, (string Sort, int Cou
         using var sqlite = new SqliteFts();
         sqlite.Fill(words);
         using var searcher = index.OpenSearcher();
-        Timed Product(IReadOnlyList<Question> asked) => Timed.Each(asked, Rounds, q => searcher.Search(q.ForProduct));
-        Timed Sqlite(IReadOnlyList<Question> asked) => Timed.Each(asked, Rounds, q => sqlite.Search(q));
-        var all = (Product(questions), Sqlite(questions));
-        var bySort = questions.GroupBy(q => q.Sort).Select(g => (g.Key, g.Count(), Product([.. g]), Sqlite([.. g]))).ToArray();
+        var product = Timed.Each(questions, Rounds, q => searcher.Search(q.ForProduct));
+        var beside = Timed.Each(questions, Rounds, q => sqlite.Search(q));
+        var bySort = questions.Index().GroupBy(q => q.Item.Sort, q => q.Index).Select(g => (g.Key, g.Count(), product.Only(g), beside.Only(g))).ToArray();
         var withoutHits = questions.Count(q => searcher.Search(q.ForProduct).Total == 0);
         var (saves, lost) = Saving(index, notes, find);
-        return new(all.Item1, all.Item2, bySort, saves) { SavedNotFound = lost, WithoutHits = withoutHits, SqliteVersion = sqlite.Version };
+        return new(product, beside, bySort, saves) { SavedNotFound = lost, WithoutHits = withoutHits, SqliteVersion = sqlite.Version };
     }
 
     private static (Timed Saves, int Lost) Saving(NoteIndex index, Note[] notes, Func<string, Note?> find)
