@@ -6,7 +6,7 @@ namespace Triage.Search.Indexing;
 /// <summary>Searches a large index in several parts at once, each of neighbouring segments; a small one in one.</summary>
 internal sealed class PartedSearcher(IndexReader reader) : IndexSearcher(reader)
 {
-    // below this, starting a thread costs more than it saves; measured with tools/bench-search
+    // below this, a second thread saves little; set by hand
     private const int LeastNotesOfPart = 10_000;
 
     private readonly List<AtomicReaderContext>[] parts = Parted(reader);

@@ -9,7 +9,7 @@ namespace Triage.Search.Indexing;
 /// </summary>
 internal static class Slices
 {
-    // below this, a second index costs more than it saves; measured with tools/bench-search
+    // below this, a second index saves little; set by hand
     private const int LeastNotes = 5_000;
 
     /// <param name="words">What is searched of a note; called by several threads.</param>
