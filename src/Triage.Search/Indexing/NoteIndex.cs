@@ -12,17 +12,21 @@ namespace Triage.Search.Indexing;
 /// </summary>
 public sealed class NoteIndex : IDisposable
 {
+    // a shelf of 100,000 notes comes in two segments, not eight: each question looks every word up in every segment
+    private const double MegabytesOfSegment = 64;
+
     private readonly Lucene.Net.Store.Directory directory;
     private readonly NoteAnalyzer analyzer = new();
     private readonly IndexWriter writer;
     private readonly SearcherManager searchers;
+    private readonly FilterColumns columns = new();
 
     private NoteIndex(Lucene.Net.Store.Directory directory, string? startedAnew)
     {
         this.directory = directory;
         StartedAnew = startedAnew;
-        writer = new IndexWriter(directory, new IndexWriterConfig(NoteAnalyzer.Lucene, analyzer) { Similarity = new FieldBm25() });
-        searchers = new SearcherManager(writer, applyAllDeletes: true, new Searching());
+        writer = new IndexWriter(directory, Writing());
+        searchers = new SearcherManager(writer, applyAllDeletes: true, new Searching(columns));
     }
 
     /// <summary>Why a stored index was thrown away, so that all notes have to be put again; null when it was not.</summary>
@@ -49,6 +53,10 @@ public sealed class NoteIndex : IDisposable
         }
     }
 
+    /// <summary>Adds many notes, on all processors; their ids differ from each other and from those in the index.</summary>
+    /// <param name="words">What is searched of a note; called by several threads.</param>
+    public void AddAll<T>(IReadOnlyList<T> notes, Func<T, IndexedNote> words) => Slices.Add(writer, Writing, notes, words);
+
     /// <summary>Adds a note, or replaces the one with its id.</summary>
     public void Put(IndexedNote note) => writer.UpdateDocument(new Term(NoteDocument.Id, note.Id), NoteDocument.From(note));
 
@@ -68,7 +76,7 @@ public sealed class NoteIndex : IDisposable
     }
 
     /// <summary>The index as it was at the last refresh; never changes. Dispose it when done.</summary>
-    public NoteSearcher OpenSearcher() => new(searchers, analyzer, Synonyms);
+    public NoteSearcher OpenSearcher() => new(searchers, columns, analyzer, Synonyms);
 
     /// <summary>Commits and closes. What cannot be stored any more (the folder is gone, the disk full) is left out: the notes still have it.</summary>
     public void Dispose()
@@ -88,6 +96,13 @@ public sealed class NoteIndex : IDisposable
         directory.Dispose();
     }
 
+    private IndexWriterConfig Writing() => new(NoteAnalyzer.Lucene, analyzer)
+    {
+        Similarity = new FieldBm25(),
+        MergedSegmentWarmer = new Warming(columns),
+        RAMBufferSizeMB = MegabytesOfSegment,
+    };
+
     private void Abandon()
     {
         try
@@ -100,8 +115,23 @@ public sealed class NoteIndex : IDisposable
         }
     }
 
-    private sealed class Searching : SearcherFactory
+    /// <summary>Reads the filter values of new segments before the first question waits for them.</summary>
+    private sealed class Searching(FilterColumns columns) : SearcherFactory
     {
-        public override IndexSearcher NewSearcher(IndexReader reader) => new(reader) { Similarity = new FieldBm25() };
+        public override IndexSearcher NewSearcher(IndexReader reader)
+        {
+            foreach (var leaf in reader.Leaves)
+            {
+                columns.Of(leaf.AtomicReader);
+            }
+
+            return new PartedSearcher(reader) { Similarity = new FieldBm25() };
+        }
+    }
+
+    /// <summary>The same for merged segments, in the background where they are merged.</summary>
+    private sealed class Warming(FilterColumns columns) : IndexWriter.IndexReaderWarmer
+    {
+        public override void Warm(AtomicReader reader) => columns.Of(reader);
     }
 }

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Lucene.Net.Index;
 using Lucene.Net.Search;
-using Lucene.Net.Util;
 using Triage.Search.Indexing;
 
 namespace Triage.Search.Queries;
@@ -9,9 +8,26 @@ namespace Triage.Search.Queries;
 /// <summary>
 /// Lets the filters choose among the notes that match, and counts each filter's values as if nothing were chosen in it; in one pass.
 /// </summary>
-internal sealed class FilteredHits(SearchQuery query, ICollector chosen) : ICollector
+internal sealed class FilteredHits : ICollector
 {
-    private readonly Column[] columns = [.. NoteFilter.All.Select(f => new Column(f, f.Chosen(query)))];
+    private static readonly Sort Newest = new(new SortField(NoteDocument.DateColumn, SortFieldType.INT64, reverse: true), SortField.FIELD_SCORE);
+
+    private readonly FilterColumns stored;
+    private readonly SearchSort sort;
+    private readonly ITopDocsCollector chosen;
+    private readonly Column[] columns;
+
+    /// <param name="wanted">Hits to keep, at least one.</param>
+    public FilteredHits(SearchQuery query, FilterColumns stored, int wanted)
+    {
+        (this.stored, sort) = (stored, query.Sort);
+        chosen = sort switch
+        {
+            SearchSort.Relevance => TopScoreDocCollector.Create(wanted, docsScoredInOrder: true),
+            SearchSort.Date => TopFieldCollector.Create(Newest, wanted, fillFields: true, trackDocScores: true, trackMaxScore: false, docsScoredInOrder: true),
+        };
+        columns = [.. NoteFilter.All.Select((f, i) => new Column(f.Chosen(query), stored.Numbers[i]))];
+    }
 
     public bool AcceptsDocsOutOfOrder => false;
 
@@ -22,110 +38,99 @@ internal sealed class FilteredHits(SearchQuery query, ICollector chosen) : IColl
     public void SetNextReader(AtomicReaderContext context)
     {
         chosen.SetNextReader(context);
-        foreach (var column in columns)
+        foreach (var (column, values) in columns.Zip(stored.Of(context.AtomicReader)))
         {
-            column.MoveTo(context.AtomicReader);
+            column.MoveTo(values);
         }
     }
 
     public void Collect(int doc)
     {
         Column? against = null;
-        var refusals = 0;
         foreach (var column in columns)
         {
-            if (!column.Read(doc))
+            if (!column.Passes(doc))
             {
+                if (against is not null)
+                {
+                    return;
+                }
+
                 against = column;
-                refusals++;
             }
         }
 
-        if (refusals == 0)
+        if (against is not null)
         {
-            Total++;
-            chosen.Collect(doc);
-            Array.ForEach(columns, c => c.Count());
+            against.Count(doc);
+            return;
         }
-        else if (refusals == 1)
+
+        Total++;
+        chosen.Collect(doc);
+        foreach (var column in columns)
         {
-            against!.Count();
+            column.Count(doc);
         }
     }
 
-    public ImmutableDictionary<string, ImmutableArray<ValueCount>> Counts() => columns.ToImmutableDictionary(c => c.Name, c => c.Counts());
-
-    /// <summary>Values of one filter in the segment being read.</summary>
-    private sealed class Column(NoteFilter filter, ImmutableArray<string> chosen)
+    /// <summary>The best hits of several parts of the index; of equal ones the note that was filed first.</summary>
+    public static ScoreDoc[] Top(FilteredHits[] parts, int wanted)
     {
-        private readonly Dictionary<string, int> counts = [];
-        private readonly List<int> here = [];
-        private SortedSetDocValues? values;
-        private int[] segmentCounts = [];
-        private HashSet<long> allowed = [];
+        var each = parts.Select(p => p.chosen.GetTopDocs()).ToArray();
+        return wanted == 0 ? [] : each is [var only] ? only.ScoreDocs : TopDocs.Merge(parts[0].sort is SearchSort.Date ? Newest : null, wanted, each).ScoreDocs;
+    }
 
-        public string Name => filter.Name;
+    /// <summary>Counts of several parts of the index together, by filter.</summary>
+    public static ImmutableDictionary<string, ImmutableArray<ValueCount>> Counts(IReadOnlyList<FilteredHits> parts) =>
+        NoteFilter.All.Select((f, i) => (f.Name, Counts: Column.Counts([.. parts.Select(p => p.columns[i])]))).ToImmutableDictionary(f => f.Name, f => f.Counts);
 
-        public void MoveTo(AtomicReader reader)
+    /// <summary>Values of one filter in the segment being read, and how many notes had each up to now.</summary>
+    private sealed class Column(ImmutableArray<string> chosen, ValueNumbers numbers)
+    {
+        private readonly HashSet<int> allowed = [.. chosen.Select(numbers.Find).OfType<int>()];
+        private readonly int[] counts = new int[numbers.Count];
+        private FilterColumn? values;
+
+        public void MoveTo(FilterColumn segment) => values = segment;
+
+        public bool Passes(int doc)
         {
-            Gather();
-            values = reader.GetSortedSetDocValues(filter.Column);
-            segmentCounts = new int[values?.ValueCount ?? 0];
-            allowed = values is null ? [] : [.. chosen.Select(c => values.LookupTerm(new BytesRef(c))).Where(ord => ord >= 0)];
-        }
-
-        /// <summary>Reads the values of a note. True when the filter lets it through.</summary>
-        public bool Read(int doc)
-        {
-            here.Clear();
-            var passes = chosen.IsEmpty;
-            if (values is null)
+            if (chosen.IsEmpty)
             {
-                return passes;
+                return true;
             }
 
-            values.SetDocument(doc);
-            for (var ord = values.NextOrd(); ord != SortedSetDocValues.NO_MORE_ORDS; ord = values.NextOrd())
+            foreach (var value in values!.Of(doc))
             {
-                here.Add((int)ord);
-                passes |= allowed.Contains(ord);
+                if (allowed.Contains(value))
+                {
+                    return true;
+                }
             }
 
-            return passes;
+            return false;
         }
 
-        public void Count()
+        public void Count(int doc)
         {
-            foreach (var ord in here)
+            foreach (var value in values!.Of(doc))
             {
-                segmentCounts[ord]++;
+                counts[value]++;
             }
         }
 
-        public ImmutableArray<ValueCount> Counts()
+        public static ImmutableArray<ValueCount> Counts(Column[] parts)
         {
-            Gather();
+            var first = parts[0];
             return
             [
-                .. counts.Select(c => new ValueCount(c.Key, c.Value))
+                .. Enumerable.Range(0, first.counts.Length).Select(i => (Number: i, Count: parts.Sum(p => p.counts[i]))).Where(c => c.Count > 0)
+                    .Select(c => new ValueCount(first.Value(c.Number), c.Count))
                     .OrderByDescending(c => c.Count).ThenBy(c => c.Value, StringComparer.Ordinal),
             ];
         }
 
-        private void Gather()
-        {
-            var value = new BytesRef();
-            for (var ord = 0; ord < segmentCounts.Length; ord++)
-            {
-                if (segmentCounts[ord] > 0)
-                {
-                    values!.LookupOrd(ord, value);
-                    var text = value.Utf8ToString();
-                    counts[text] = counts.GetValueOrDefault(text) + segmentCounts[ord];
-                }
-            }
-
-            segmentCounts = [];
-        }
+        private string Value(int number) => numbers[number];
     }
 }

@@ -13,19 +13,19 @@ public sealed class NoteSearcher : IDisposable
 {
     private const int MostHits = 10_000;
 
-    private static readonly Sort Newest = new(new SortField(NoteDocument.DateColumn, SortFieldType.INT64, reverse: true), SortField.FIELD_SCORE);
-
     private readonly SearcherManager manager;
-    private readonly IndexSearcher searcher;
+    private readonly PartedSearcher searcher;
+    private readonly FilterColumns columns;
     private readonly NoteAnalyzer analyzer;
     private readonly SynonymRings synonyms;
 
-    internal NoteSearcher(SearcherManager manager, NoteAnalyzer analyzer, SynonymRings synonyms)
+    internal NoteSearcher(SearcherManager manager, FilterColumns columns, NoteAnalyzer analyzer, SynonymRings synonyms)
     {
         this.manager = manager;
+        this.columns = columns;
         this.analyzer = analyzer;
         this.synonyms = synonyms;
-        searcher = manager.Acquire();
+        searcher = (PartedSearcher)manager.Acquire();
     }
 
     /// <summary>Notes in the index.</summary>
@@ -41,13 +41,11 @@ public sealed class NoteSearcher : IDisposable
         }
 
         var wanted = Math.Clamp(query.Skip, 0, MostHits) + Math.Clamp(query.Take, 0, MostHits);
-        var top = Top(query.Sort, Math.Max(1, wanted));
-        var filtered = new FilteredHits(query, top);
         var scored = Scored(text.Query);
-        searcher.Search(scored, filtered);
+        var parts = searcher.SearchParts(scored, () => new FilteredHits(query, columns, Math.Max(1, wanted)));
         var passages = new Passages(analyzer, searcher, scored);
-        var hits = top.GetTopDocs().ScoreDocs.Take(wanted).Skip(query.Skip).Select(d => Hit(d, passages));
-        return new(filtered.Total, [.. hits], filtered.Counts(), text.Notice);
+        var hits = FilteredHits.Top(parts, wanted).Skip(query.Skip).Select(d => Hit(d, passages));
+        return new(parts.Sum(p => p.Total), [.. hits], FilteredHits.Counts(parts), text.Notice);
     }
 
     /// <summary>How a note got its score for a question; null when it does not match or is not there.</summary>
@@ -67,12 +65,6 @@ public sealed class NoteSearcher : IDisposable
 
     private static Query Scored(Query? text) =>
         new CustomScoreQuery(text ?? new MatchAllDocsQuery(), new FunctionQuery(new SingleFieldSource(NoteDocument.WeightColumn)));
-
-    private static ITopDocsCollector Top(SearchSort sort, int wanted) => sort switch
-    {
-        SearchSort.Relevance => TopScoreDocCollector.Create(wanted, docsScoredInOrder: true),
-        SearchSort.Date => TopFieldCollector.Create(Newest, wanted, fillFields: false, trackDocScores: true, trackMaxScore: false, docsScoredInOrder: true),
-    };
 
     private SearchHit Hit(ScoreDoc found, Passages passages)
     {

@@ -62,12 +62,7 @@ internal sealed partial record TextQuery(Query? Query, string? Notice)
             return;
         }
 
-        var any = new BooleanQuery { MinimumNumberShouldMatch = words.Count <= 2 ? 1 : (words.Count + 1) / 2 };
-        foreach (var word in words)
-        {
-            any.Add(InAnyField(field => OneWord(field, word)), Occur.SHOULD);
-        }
-
+        var any = new WordsQuery([.. words.Select(word => InFields(field => OneWord(field, word)))], OtherFields, words.Count <= 2 ? 1 : (words.Count + 1) / 2);
         query.Add(any, query.Clauses.Count == 0 ? Occur.SHOULD : Occur.MUST);
     }
 
@@ -124,18 +119,17 @@ internal sealed partial record TextQuery(Query? Query, string? Notice)
         return phrase;
     }
 
-    private static DisjunctionMaxQuery InAnyField(Func<string, Query> inField)
-    {
-        var best = new DisjunctionMaxQuery(OtherFields);
-        foreach (var field in NoteField.All)
+    private static DisjunctionMaxQuery InAnyField(Func<string, Query> inField) => new([.. InFields(inField)], OtherFields);
+
+    private static Query[] InFields(Func<string, Query> inField) =>
+    [
+        .. NoteField.All.Select(field =>
         {
             var query = inField(field.Name);
             query.Boost *= field.Weight;
-            best.Add(query);
-        }
-
-        return best;
-    }
+            return query;
+        }),
+    ];
 
     /// <summary>Terms by the written word they came from, the whole word first.</summary>
     private static IEnumerable<List<Token>> Grouped(List<Token> terms)

@@ -23,9 +23,10 @@ internal sealed record OpenBooks(ImmutableArray<OpenBook> Books)
     /// <summary>Everything that is wrong with the notes, by themselves and together.</summary>
     public IEnumerable<Problem> Problems => Linter.Check([.. Books.Select(b => b.Index.ToBook())]).SelectMany(b => b.Problems);
 
-    /// <summary>What is found of each note; one that could not be read or shares its id is found under its place.</summary>
-    public IEnumerable<IndexedNote> ForSearch(Notebook notes) =>
-        Books.SelectMany(b => b.Index.Readings).AsParallel().AsOrdered().Select(r => r.Note is { } note ? ForSearch(note, notes) : Unread(r));
+    public ImmutableArray<NoteReading> Readings => [.. Books.SelectMany(b => b.Index.Readings)];
+
+    /// <summary>What is found of a note; one that could not be read or shares its id is found under its place.</summary>
+    public static IndexedNote ForSearch(NoteReading reading, Notebook notes) => reading.Note is { } note ? ForSearch(note, notes) : Unread(reading);
 
     public static IndexedNote ForSearch(Note note, Notebook notes)
     {

@@ -79,8 +79,7 @@ internal sealed class SearchedBooks : IDisposable
         {
             if (Filled)
                 return;
-            foreach (var words in first.ForSearch(named))
-                Index.Put(words);
+            Index.AddAll(first.Readings, r => OpenBooks.ForSearch(r, named));
             Index.Synonyms = SynonymRings.From(named.Knowledge);
             Index.Refresh();
             Filled = true;
