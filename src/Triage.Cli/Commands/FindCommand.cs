@@ -18,9 +18,10 @@ internal static class FindCommand
         var findings = Inputs.Texts("--finding", "Finding ids, or finding=value.");
         var causes = Inputs.Texts("--cause", "Fault ids.");
         var outcomes = Inputs.Texts("--outcome", "mended, worked-around… or open.");
+        var like = Inputs.OptionalText("--like", "Id of a note: others that have most in common with it.");
         var sort = Inputs.OptionalChoice<SearchSort>("--sort", "Order.");
         var take = Inputs.Number("--take", $"How many to show; {Usual} unless said.");
-        return desk.Command("find", "Finds prior fixes and notes.", [words, kinds, devices, findings, causes, outcomes, sort, take], session =>
+        return desk.Command("find", "Finds prior fixes and notes.", [words, kinds, devices, findings, causes, outcomes, like, sort, take], session =>
         {
             var found = session.Bench.Find(new(string.Join(' ', session.Get(words) ?? []))
             {
@@ -29,6 +30,7 @@ internal static class FindCommand
                 Findings = [.. session.Get(findings) ?? []],
                 Causes = [.. session.Get(causes) ?? []],
                 Outcomes = [.. session.Get(outcomes) ?? []],
+                Like = session.Get(like),
                 Sort = session.Get(sort) ?? SearchSort.Relevance,
                 Take = (int)Math.Clamp(session.Get(take) ?? Usual, 0, 1000),
             });

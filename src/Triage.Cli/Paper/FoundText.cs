@@ -13,6 +13,8 @@ internal static class FoundText
         paper.Title(results.Total == 1 ? "1 note" : $"{results.Total} notes");
         if (results.Notice is { } notice)
             paper.Item("-", notice);
+        if (results.DidYouMean is { } meant)
+            paper.Item("-", $"Did you mean: {meant}");
         foreach (var (filter, counts) in results.Counts.Where(c => c.Value.Length > 0).OrderBy(c => c.Key, StringComparer.Ordinal))
             paper.Field(filter, string.Join(", ", counts.Take(CountsShown).Select(c => $"{c.Value} {c.Count}")) + (counts.Length > CountsShown ? ", …" : ""), 10);
         foreach (var hit in results.Hits)
@@ -23,7 +25,7 @@ internal static class FoundText
     {
         paper.Blank();
         paper.Title($"{hit.Id} {hit.Title}");
-        paper.Say(string.Join(", ", new[] { hit.Kind, hit.Date is { } date ? Amounts.Date(date) : null, hit.Outcome, hit.Fix is { } fix ? $"mended by: {fix}" : null, takenFrom is null ? null : $"from the book {takenFrom}" }.OfType<string>()), 2, Sheet.Quiet);
+        paper.Say(string.Join(", ", new[] { hit.Kind, hit.Date is { } date ? Amounts.Date(date) : null, hit.Outcome, hit.Fix is { } fix ? $"mended by: {fix}" : null, hit.HeldJobs > 0 ? $"held in {hit.HeldJobs} jobs with this cause" : null, takenFrom is null ? null : $"from the book {takenFrom}" }.OfType<string>()), 2, Sheet.Quiet);
         foreach (var passage in hit.Passages.Take(PassagesShown))
             paper.Write(new Padder(Marked(passage, paper.Colours), new(2, 0, 0, 0)));
     }

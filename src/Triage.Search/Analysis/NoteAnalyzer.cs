@@ -4,6 +4,7 @@ using Lucene.Net.Analysis.En;
 using Lucene.Net.Analysis.Miscellaneous;
 using Lucene.Net.Analysis.Util;
 using Lucene.Net.Util;
+using Triage.Search.Indexing;
 
 namespace Triage.Search.Analysis;
 
@@ -11,10 +12,10 @@ namespace Triage.Search.Analysis;
 /// Turns text into index terms: lower case, ASCII, English stems. A marking is kept whole and split: "HD-44" gives hd-44, hd44, hd, 44.
 /// "no", "not", "on" and "off" stay; words with digits are not stemmed.
 /// </summary>
-public sealed class NoteAnalyzer : Analyzer
+public sealed class NoteAnalyzer() : Analyzer(PER_FIELD_REUSE_STRATEGY)
 {
     /// <summary>Raised with every change that gives other terms for the same text; an index of another version is rebuilt.</summary>
-    public const int Version = 1;
+    public const int Version = 2;
 
     internal const LuceneVersion Lucene = LuceneVersion.LUCENE_48;
 
@@ -28,10 +29,18 @@ public sealed class NoteAnalyzer : Analyzer
          "that", "the", "their", "them", "then", "there", "these", "they", "this", "to", "was", "were", "will", "with"],
         ignoreCase: false);
 
+    /// <summary>A phrase never reaches from one field's text into the next where they are searched as one.</summary>
+    public override int GetPositionIncrementGap(string fieldName) => 100;
+
     protected override TokenStreamComponents CreateComponents(string fieldName, TextReader reader)
     {
         var words = new MarkingTokenizer(Lucene, reader);
         TokenStream stream = new EdgeTrimFilter(words);
+        if (fieldName == NoteDocument.Word)
+        {
+            return new TokenStreamComponents(words, new ASCIIFoldingFilter(new LowerCaseFilter(Lucene, stream)));
+        }
+
         stream = new WordDelimiterFilter(Lucene, stream, Split, null);
         stream = new LowerCaseFilter(Lucene, stream);
         stream = new ASCIIFoldingFilter(stream);

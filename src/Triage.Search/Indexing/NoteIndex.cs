@@ -3,6 +3,7 @@ using Lucene.Net.Search;
 using Lucene.Net.Store;
 using Triage.Search.Analysis;
 using Triage.Search.Queries;
+using Triage.Search.Words;
 
 namespace Triage.Search.Indexing;
 
@@ -34,6 +35,9 @@ public sealed class NoteIndex : IDisposable
 
     /// <summary>Words that mean the same, for questions asked from now on.</summary>
     public SynonymRings Synonyms { get; set; } = SynonymRings.None;
+
+    /// <summary>Reads findings out of questions asked from now on; null, or a null value: none are read.</summary>
+    public Lazy<Recogniser>? Understands { get; set; }
 
     public static NoteIndex InMemory() => new(new RAMDirectory(), null);
 
@@ -76,7 +80,9 @@ public sealed class NoteIndex : IDisposable
     }
 
     /// <summary>The index as it was at the last refresh; never changes. Dispose it when done.</summary>
-    public NoteSearcher OpenSearcher() => new(searchers, columns, analyzer, Synonyms);
+    public NoteSearcher OpenSearcher() => OpenSearcher(Ranking.Whole);
+
+    internal NoteSearcher OpenSearcher(Ranking parts) => new(searchers, columns, analyzer, Synonyms, Understands, parts);
 
     /// <summary>Commits and closes. What cannot be stored any more (the folder is gone, the disk full) is left out: the notes still have it.</summary>
     public void Dispose()

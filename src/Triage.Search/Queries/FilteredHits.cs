@@ -10,22 +10,18 @@ namespace Triage.Search.Queries;
 /// </summary>
 internal sealed class FilteredHits : ICollector
 {
-    private static readonly Sort Newest = new(new SortField(NoteDocument.DateColumn, SortFieldType.INT64, reverse: true), SortField.FIELD_SCORE);
-
     private readonly FilterColumns stored;
-    private readonly SearchSort sort;
     private readonly ITopDocsCollector chosen;
     private readonly Column[] columns;
 
+    /// <param name="order">Null for the best first.</param>
     /// <param name="wanted">Hits to keep, at least one.</param>
-    public FilteredHits(SearchQuery query, FilterColumns stored, int wanted)
+    public FilteredHits(SearchQuery query, Sort? order, FilterColumns stored, int wanted)
     {
-        (this.stored, sort) = (stored, query.Sort);
-        chosen = sort switch
-        {
-            SearchSort.Relevance => TopScoreDocCollector.Create(wanted, docsScoredInOrder: true),
-            SearchSort.Date => TopFieldCollector.Create(Newest, wanted, fillFields: true, trackDocScores: true, trackMaxScore: false, docsScoredInOrder: true),
-        };
+        this.stored = stored;
+        chosen = order is null
+            ? TopScoreDocCollector.Create(wanted, docsScoredInOrder: true)
+            : TopFieldCollector.Create(order, wanted, fillFields: true, trackDocScores: true, trackMaxScore: false, docsScoredInOrder: true);
         columns = [.. NoteFilter.All.Select((f, i) => new Column(f.Chosen(query), stored.Numbers[i]))];
     }
 
@@ -75,10 +71,10 @@ internal sealed class FilteredHits : ICollector
     }
 
     /// <summary>The best hits of several parts of the index; of equal ones the note that was filed first.</summary>
-    public static ScoreDoc[] Top(FilteredHits[] parts, int wanted)
+    public static ScoreDoc[] Top(FilteredHits[] parts, Sort? order, int wanted)
     {
         var each = parts.Select(p => p.chosen.GetTopDocs()).ToArray();
-        return wanted == 0 ? [] : each is [var only] ? only.ScoreDocs : TopDocs.Merge(parts[0].sort is SearchSort.Date ? Newest : null, wanted, each).ScoreDocs;
+        return wanted == 0 ? [] : each is [var only] ? only.ScoreDocs : TopDocs.Merge(order, wanted, each).ScoreDocs;
     }
 
     /// <summary>Counts of several parts of the index together, by filter.</summary>

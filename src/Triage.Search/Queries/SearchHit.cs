@@ -20,6 +20,9 @@ public sealed record SearchHit(string Id, string Kind, string Title, float Score
     /// <summary>What mended that machine; null for other kinds and when nothing did.</summary>
     public string? Fix { get; init; }
 
+    /// <summary>Jobs with this note's cause that were mended and are known to have held.</summary>
+    public int HeldJobs { get; init; }
+
     public DateTimeOffset? Date { get; init; }
 }
 

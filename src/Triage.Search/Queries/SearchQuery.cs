@@ -30,6 +30,12 @@ public sealed record SearchQuery(string Text)
     /// <summary>Hits to return; none, to count only.</summary>
     public int Take { get; init; } = 10;
 
+    /// <summary>The last word may be only the beginning of one.</summary>
+    public bool Unfinished { get; init; }
+
+    /// <summary>Id of a note: finds others that have most of its telling words; null for any.</summary>
+    public string? Like { get; init; }
+
     public SearchSort Sort { get; init; }
 }
 
@@ -39,4 +45,7 @@ public enum SearchSort
 
     /// <summary>Newest first; notes without a date last.</summary>
     Date,
+
+    /// <summary>First those whose cause was mended in most jobs that are known to have held.</summary>
+    Held,
 }

@@ -13,7 +13,11 @@ public sealed record SearchResults(
     int Total,
     ImmutableArray<SearchHit> Hits,
     ImmutableDictionary<string, ImmutableArray<ValueCount>> Counts,
-    string? Notice);
+    string? Notice)
+{
+    /// <summary>The question with its misspelt words put right; null when every word is in some note or nothing is near.</summary>
+    public string? DidYouMean { get; init; }
+}
 
 /// <param name="Value">Filter value.</param>
 /// <param name="Count">Notes.</param>

@@ -4,40 +4,42 @@ using Lucene.Net.Search;
 using Triage.Search.Analysis;
 using Triage.Search.Indexing;
 
-
 namespace Triage.Search.Queries;
 
 /// <summary>What was typed, as a Lucene query over the weighted fields.</summary>
 /// <param name="Query">Null when there is no word in it.</param>
 /// <param name="Notice">What was left out; null when nothing was.</param>
-internal sealed partial record TextQuery(Query? Query, string? Notice)
+/// <param name="DidYouMean">With misspelt words put right; null when there are none.</param>
+internal sealed partial record TextQuery(Query? Query, string? Notice, string? DidYouMean)
 {
     private const int LongestText = 4_000;
     private const int MostWords = 64;
 
-    // a whole marking counts well above its pieces, a synonym well below the word itself; set by hand
-    private const float WholeMarking = 3f;
+    // set on the odd half of tests/data/queries.md: a whole marking counts above its pieces, a synonym a little below the word itself
+    private const float WholeMarking = 2f;
     private const float Pieces = 0.1f;
     private const float WholeName = 8f;
     private const float Synonym = 0.4f;
+    private const float SameFinding = 1f;
+    private const float OtherFields = 0.5f;
+    private const float Everywhere = 2f;
+    private const int WordsForOneNeeded = 3;
 
-    // a word that matches in several fields counts a little more than in its best one
-    private const float OtherFields = 0.1f;
-
-    public static TextQuery From(string typed, NoteAnalyzer analyzer, SynonymRings synonyms)
+    public static TextQuery From(SearchQuery asked, Asking asking)
     {
+        var (typed, analyzer) = (asked.Text, asking.Analyzer);
         var text = typed.Length > LongestText ? typed[..LongestText] : typed;
         var notice = text.Length < typed.Length ? SearchTexts.QueryCut(text.Length, typed.Length) : null;
-        var query = new BooleanQuery();
+        var query = new BooleanQuery(disableCoord: true);
         foreach (Match quoted in Quoted().Matches(text))
         {
-            if (Phrase(Token.Of(quoted.Groups[1].Value, analyzer)) is { } phrase)
+            if (Phrase(Token.Of(quoted.Groups[1].Value, analyzer), asking.Parts) is { } phrase)
             {
                 query.Add(phrase, Occur.MUST);
             }
         }
 
-        var terms = Token.Of(Quoted().Replace(text, " "), analyzer);
+        var terms = Token.Of(Quoted().Replace(text, q => new(' ', q.Length)), analyzer);
         var words = Grouped(terms).DistinctBy(g => g[0].Text).ToList();
         if (words.Count > MostWords)
         {
@@ -45,39 +47,73 @@ internal sealed partial record TextQuery(Query? Query, string? Notice)
             words = words[..MostWords];
         }
 
-        AddWords(query, words);
+        AddWords(query, words, OtherWords.Of(words, text, asked.Unfinished, asking), asking.Parts);
         if (words.Count > 0)
         {
             query.Add(new TermQuery(new(NoteDocument.WholeName, NoteDocument.Bare(text))) { Boost = WholeName }, Occur.SHOULD);
-            AddSynonyms(query, [.. Grouped(terms).Select(g => g[0].Text)], synonyms);
+            AddSynonyms(query, [.. Grouped(terms).Select(g => g[0].Text)], asking);
+            AddFindings(query, text, asking);
         }
 
-        return new(query.Clauses.Count == 0 ? null : query, notice);
+        return new(query.Clauses.Count == 0 ? null : query, notice, OtherWords.PutRight(words, text, asking));
     }
 
-    private static void AddWords(BooleanQuery query, List<List<Token>> words)
+    private static void AddWords(BooleanQuery query, List<List<Token>> words, IEnumerable<OtherWords> meant, Ranking parts)
     {
         if (words.Count == 0)
         {
             return;
         }
 
-        var any = new WordsQuery([.. words.Select(word => InFields(field => OneWord(field, word)))], OtherFields, words.Count <= 2 ? 1 : (words.Count + 1) / 2);
+        Query[][] inFields = [.. words.Zip(meant, (word, other) => InFields(field => Either(field, word, other, parts), parts))];
+        Query[][] everywhere = [.. words.Zip(meant, (word, other) => new[] { Either(NoteDocument.Every, word, other, parts) })];
+        var any = new BooleanQuery(disableCoord: true)
+        {
+            { new WordsQuery(inFields, OtherFields, Math.Max(1, words.Count / WordsForOneNeeded)), Occur.MUST },
+            { new WordsQuery(everywhere, 0, 1) { Boost = Everywhere }, Occur.SHOULD },
+        };
         query.Add(any, query.Clauses.Count == 0 ? Occur.SHOULD : Occur.MUST);
     }
 
-    private static void AddSynonyms(BooleanQuery query, IReadOnlyList<string> terms, SynonymRings synonyms)
+    private static void AddSynonyms(BooleanQuery query, IReadOnlyList<string> terms, Asking asking)
     {
-        foreach (var other in synonyms.Others(terms).DistinctBy(o => string.Join(' ', o)).Take(MostWords))
+        foreach (var other in (asking.Parts.Synonyms ? asking.Synonyms : SynonymRings.None).Others(terms).DistinctBy(o => string.Join(' ', o)).Take(MostWords))
         {
-            var said = InAnyField(field => InOrder(field, other.Select((t, i) => (t, i))));
+            var said = InAnyField(field => InOrder(field, other.Select((t, i) => (t, i))), asking.Parts);
             said.Boost = Synonym;
             query.Add(said, Occur.SHOULD);
         }
     }
 
+    private static void AddFindings(BooleanQuery query, string text, Asking asking)
+    {
+        foreach (var found in asking.Recogniser?.Recognise(text).Findings ?? [])
+        {
+            query.Add(new TermQuery(new(NoteDocument.Finding, $"{found.Finding}={found.Value}")) { Boost = SameFinding }, Occur.SHOULD);
+        }
+    }
+
+    private static Query Either(string field, List<Token> word, OtherWords other, Ranking parts)
+    {
+        var asTyped = OneWord(field, word, parts);
+        if (other.Words.IsEmpty)
+        {
+            return asTyped;
+        }
+
+        var best = new DisjunctionMaxQuery(0) { asTyped };
+        foreach (var meant in other.Words)
+        {
+            var instead = OneWord(field, meant, parts);
+            instead.Boost *= other.Weight;
+            best.Add(instead);
+        }
+
+        return best;
+    }
+
     /// <summary>A plain word; or a marking, whole or with its pieces side by side.</summary>
-    private static Query OneWord(string field, List<Token> word)
+    private static Query OneWord(string field, List<Token> word, Ranking parts)
     {
         var whole = word.Where(w => IsWhole(w, word)).ToList();
         var pieces = word.Where(w => !IsWhole(w, word)).ToList();
@@ -89,23 +125,23 @@ internal sealed partial record TextQuery(Query? Query, string? Notice)
         var best = new DisjunctionMaxQuery(0);
         foreach (var form in whole)
         {
-            best.Add(new TermQuery(new(field, form.Text)) { Boost = WholeMarking });
+            best.Add(new TermQuery(new(field, form.Text)) { Boost = parts.Markings ? WholeMarking : 1 });
         }
 
         if (pieces.Count > 0)
         {
             var apart = InOrder(field, pieces.Select(p => (p.Text, p.Position - pieces[0].Position)));
-            apart.Boost = Pieces;
+            apart.Boost = parts.Markings ? Pieces : 1;
             best.Add(apart);
         }
 
         return best;
     }
 
-    private static DisjunctionMaxQuery? Phrase(List<Token> terms)
+    private static Query? Phrase(List<Token> terms, Ranking parts)
     {
         var wholes = Grouped(terms).Select(g => g[0]).ToList();
-        return wholes.Count == 0 ? null : InAnyField(field => InOrder(field, wholes.Select(w => (w.Text, w.Position - wholes[0].Position))));
+        return wholes.Count == 0 ? null : InAnyField(field => InOrder(field, wholes.Select(w => (w.Text, w.Position - wholes[0].Position))), parts);
     }
 
     private static Query InOrder(string field, IEnumerable<(string Text, int Position)> terms)
@@ -119,14 +155,23 @@ internal sealed partial record TextQuery(Query? Query, string? Notice)
         return phrase;
     }
 
-    private static DisjunctionMaxQuery InAnyField(Func<string, Query> inField) => new([.. InFields(inField)], OtherFields);
+    private static BooleanQuery InAnyField(Func<string, Query> inField, Ranking parts)
+    {
+        var everywhere = inField(NoteDocument.Every);
+        everywhere.Boost *= Everywhere;
+        return new BooleanQuery(disableCoord: true)
+        {
+            { new DisjunctionMaxQuery([.. InFields(inField, parts)], OtherFields), Occur.SHOULD },
+            { everywhere, Occur.SHOULD },
+        };
+    }
 
-    private static Query[] InFields(Func<string, Query> inField) =>
+    private static Query[] InFields(Func<string, Query> inField, Ranking parts) =>
     [
         .. NoteField.All.Select(field =>
         {
             var query = inField(field.Name);
-            query.Boost *= field.Weight;
+            query.Boost *= parts.Fields ? field.Weight : 1;
             return query;
         }),
     ];

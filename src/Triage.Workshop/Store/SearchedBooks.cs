@@ -1,5 +1,7 @@
+using Triage.Notes.Kinds;
 using Triage.Search.Indexing;
 using Triage.Search.Queries;
+using Triage.Search.Words;
 using Triage.Workshop.Knowledge;
 
 namespace Triage.Workshop.Store;
@@ -80,7 +82,7 @@ internal sealed class SearchedBooks : IDisposable
             if (Filled)
                 return;
             Index.AddAll(first.Readings, r => OpenBooks.ForSearch(r, named));
-            Index.Synonyms = SynonymRings.From(named.Knowledge);
+            Understand(named);
             Index.Refresh();
             Filled = true;
         }
@@ -105,8 +107,14 @@ internal sealed class SearchedBooks : IDisposable
             foreach (var id in onlyJobs ? changed.Ids : books.NamedIn(changed))
                 Put(id, books, notes);
             if (!onlyJobs)
-                Index.Synonyms = SynonymRings.From(notes.Knowledge);
+                Understand(notes);
             Index.Refresh();
+        }
+
+        private void Understand(Notebook notes)
+        {
+            Index.Synonyms = SynonymRings.From(notes.Knowledge);
+            Index.Understands = new(() => Recogniser.Build(notes.Knowledge.OfType<Finding>()));
         }
 
         private void Put(string id, OpenBooks books, Notebook notes)
