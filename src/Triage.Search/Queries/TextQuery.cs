@@ -19,10 +19,10 @@ internal sealed partial record TextQuery(Query? Query, string? Notice, string? D
     private const float WholeMarking = 2f;
     private const float Pieces = 0.1f;
     private const float WholeName = 8f;
-    private const float Synonym = 0.4f;
-    private const float SameFinding = 1f;
+    private const float Synonym = 0.15f;
+    private const float SameFinding = 3f;
     private const float OtherFields = 0.5f;
-    private const float Everywhere = 2f;
+    private const float Everywhere = 3f;
     private const int WordsForOneNeeded = 3;
 
     public static TextQuery From(SearchQuery asked, Asking asking)
