@@ -44,7 +44,9 @@ public static class TriageCommand
             LineCommand.Of(desk),
             AgreeCommand.Of(desk),
             WaitCommand.Of(desk),
+            PhotoCommand.Of(desk),
             UndoCommand.Of(desk),
+            PutBackCommand.Of(desk),
             CloseCommand.Of(desk),
             FollowUpCommand.Of(desk),
             FindCommand.Of(desk),
@@ -56,6 +58,8 @@ public static class TriageCommand
             CheckCommand.Of(desk),
             ServeCommand.Of(desk),
         };
+        foreach (var listed in ListedCommands.Of(desk))
+            root.Subcommands.Add(listed);
         root.Options.Add(desk.BookOption);
         root.Options.Add(desk.JsonOption);
         return root;

@@ -5,7 +5,7 @@ using Triage.Workshop.Translating;
 
 namespace Triage.Cli.Typed;
 
-/// <summary>Finds what an id means that was typed in full or in part: whole, as an end, as a beginning, anywhere; the first way that leaves one.</summary>
+/// <summary>Finds what an id means that was typed in full or in part: whole, as a name, as an end, as a beginning, anywhere; the first way that leaves one.</summary>
 internal static class PartialIds
 {
     /// <exception cref="RefusedException">None, or several.</exception>
@@ -15,7 +15,8 @@ internal static class PartialIds
 
     /// <exception cref="RefusedException">None, or several.</exception>
     public static T Note<T>(Bench bench, string kind, string typed) where T : Note =>
-        bench.Notes.Find<T>(typed) ?? bench.Notes.Find<T>(Only(kind, typed, [.. bench.Notes.Of<T>().Select(n => n.Id)]))!;
+        bench.Notes.Find<T>(typed) ?? bench.Notes.Of<T>().FirstOrDefault(n => n.Name.Equals(typed.Trim(), StringComparison.OrdinalIgnoreCase))
+        ?? bench.Notes.Find<T>(Only(kind, typed, [.. bench.Notes.Of<T>().Select(n => n.Id)]))!;
 
     /// <summary>Any note, jobs too.</summary>
     /// <exception cref="RefusedException">None, or several.</exception>

@@ -23,6 +23,9 @@ internal static class ApiEndpoints
         api.MapPost("/ask", Ask).WithTags("ask").WithSummary("The answer to a complaint; nothing is taken in.").ProducesProblem(404).ProducesProblem(422);
         api.MapGet("/find", Find).WithTags("find").WithSummary("Prior fixes and every other note, by words and filters.");
         api.MapGet("/notes/{id}", GetNote).WithTags("find").WithSummary("One note.").ProducesProblem(404);
+        api.MapGet("/notes/{id}/text", GetText).WithTags("find").WithSummary("A note as it is written, with the version to give back on saving.").ProducesProblem(404);
+        api.MapPut("/notes/{id}/text", PutText).WithTags("find").WithSummary("Save a note as text. One with an error, or made from an older state, is not written.")
+            .ProducesProblem(403).ProducesProblem(404).ProducesProblem(409).ProducesProblem(422).ProducesProblem(503);
         api.MapGet("/review", (LiveBench bench, string? device) => new Tagged<WireReview>(WireReview.Of(bench.Current.Review(device))))
             .WithTags("review").WithSummary("Which fixes resolved which symptoms; of one device or class, or of all.");
         api.MapGet("/review/forecasts", async (LiveBench bench) => new Tagged<WireForecasts>(WireForecasts.Of(await bench.Current.ForecastsInBackground())))
@@ -44,7 +47,7 @@ internal static class ApiEndpoints
         return asking.Refused is { } refused ? Problems.Of(refused) : TypedResults.Ok(WireAsking.Of(asking));
     }
 
-    private static Tagged<WireFound> Find(LiveBench bench, string? q, string[]? kind, string[]? device, string[]? finding, string[]? cause, string[]? outcome, int skip = 0, int take = 10) =>
+    private static Tagged<WireFound> Find(LiveBench bench, string? q, string[]? kind, string[]? device, string[]? finding, string[]? cause, string[]? outcome, string? like, SearchSort sort = SearchSort.Relevance, bool unfinished = false, int skip = 0, int take = 10) =>
         new(WireFound.Of(bench.Current.Find(new(q ?? "")
         {
             Kinds = [.. kind ?? []],
@@ -52,9 +55,22 @@ internal static class ApiEndpoints
             Findings = [.. finding ?? []],
             Causes = [.. cause ?? []],
             Outcomes = [.. outcome ?? []],
+            Like = like,
+            Sort = sort,
+            Unfinished = unfinished,
             Skip = Math.Max(0, skip),
             Take = Math.Clamp(take, 0, MostHits),
         })));
+
+    private static Results<Ok<WireNoteText>, ProblemHttpResult> GetText(string id, LiveBench bench) =>
+        bench.Texts.Read(id) is { } text ? TypedResults.Ok(new WireNoteText(text.Text, text.Version, text.Writable)) : Problems.Of(NoSuch.Note(id, bench.Current));
+
+    private static Results<Ok<WireNoteSaved>, ProblemHttpResult> PutText(string id, NoteTextBody body, LiveBench bench)
+    {
+        var saved = bench.Texts.Save(id, body.Version, body.Text);
+        return saved.Refused is { } refused ? Problems.Of(refused)
+            : TypedResults.Ok(new WireNoteSaved(saved.Written, bench.Texts.Read(id)?.Version, [.. saved.Problems.Select(WireProblem.Of)]));
+    }
 
     private static Results<Tagged<WireNote>, ProblemHttpResult> GetNote(string id, LiveBench bench) =>
         bench.Current.Notes.Find<Note>(id) is { } note ? new Tagged<WireNote>(WireNote.Of(note)) : Problems.Of(NoSuch.Note(id, bench.Current));
@@ -66,6 +82,9 @@ internal static class NoSuch
     public static Refusal Note(string id, Bench bench) => Of("note", id, bench.Notes.All);
 
     public static Refusal Job(string id, Bench bench) => Of("job", id, bench.Notes.Jobs);
+
+    public static Refusal Entry(string job, int entry) =>
+        new(RefusalKind.NotFound, $"Job {job} has no entry {entry} in its log.", "Read the job again: entries count from 0, the oldest first.");
 
     private static Refusal Of(string kind, string id, IEnumerable<Note> notes) =>
         new(RefusalKind.NotFound, $"There is no {kind} “{id}”.", Nearest.To(id, notes.Select(n => n.Id)) is { } near ? $"Did you mean {near}?" : "Look it up with find.");

@@ -43,6 +43,14 @@ internal static class JobEndpoints
             jobs.MapPost("/{id}/log/{entry:int}/photos", Photo).Accepts<byte[]>("image/jpeg", "image/png", "image/webp").WithMetadata(new RequestSizeLimitAttribute(Pages.PhotoEndpoints.MostBytes)),
             "Put a photo to a log entry: the body is the file.");
         Described(jobs.MapDelete("/{id}/log/{entry:int}", (string id, int entry, HttpContext http, LiveBench bench, StepRecorder recorder) => Outcome(http, bench, recorder, id, "undo", steps => steps.Undo(id, entry))), "Take one log entry back.");
+        jobs.MapGet("/{id}/log/{entry:int}", Entry).WithSummary("One log entry as text; keep it before taking it back, to put it back later.").ProducesProblem(404);
+        Described(
+            jobs.MapPost("/{id}/log/{entry:int}", (string id, int entry, [FromBody] WireEntryText body, HttpContext http, LiveBench bench, StepRecorder recorder) => Outcome(http, bench, recorder, id, "put-back", steps => steps.PutBack(id, entry, body.Text))),
+            "Put an entry back that was taken back.");
+        Listed<NewFindingBody>(jobs, "new-finding", "List something seen that no note lists yet.", (listing, id, b) => listing.Finding(id, b.Words, [.. b.Says ?? []]));
+        Listed<NewFaultBody>(jobs, "new-fault", "List a cause that no note lists yet.", (listing, id, b) => listing.Fault(id, b.Words, b.Part, b.Fix));
+        Listed<NewTestBody>(jobs, "new-test", "List a test that no note lists yet.", (listing, id, b) => listing.Test(id, b.AsTest()));
+        Listed<NewDeviceBody>(jobs, "new-device", "List the model that this job is about.", (listing, id, b) => listing.Device(id, b.Name, b.Maker, b.Class));
     }
 
     private static async Task<StepOutcome> Photo(string id, int entry, HttpContext http, LiveBench bench, StepRecorder recorder)
@@ -57,6 +65,17 @@ internal static class JobEndpoints
             jobs.MapPost("/{id}/" + path, (string id, [FromBody] TBody body, HttpContext http, LiveBench bench, StepRecorder recorder) =>
                 Outcome(http, bench, recorder, id, path, steps => step(steps, id, body))),
             summary);
+
+    private static void Listed<TBody>(RouteGroupBuilder jobs, string path, string summary, Func<Listing, string, TBody, StepResult> list) =>
+        Described(
+            jobs.MapPost("/{id}/" + path, (string id, [FromBody] TBody body, HttpContext http, LiveBench bench, StepRecorder recorder) =>
+                Outcome(http, bench, recorder, id, path, _ => list(bench.Listing, id, body))),
+            summary);
+
+    private static Results<Ok<WireEntryText>, ProblemHttpResult> Entry(string id, int entry, LiveBench bench) =>
+        bench.Current.Notes.Find<Job>(id) is not { } job ? Problems.Of(NoSuch.Job(id, bench.Current))
+        : entry < 0 || entry >= job.Log.Length ? Problems.Of(NoSuch.Entry(id, entry))
+        : TypedResults.Ok(new WireEntryText(EntryText.Of(job.Log[entry])));
 
     private static void Described(RouteHandlerBuilder route, string summary) =>
         route.WithSummary(summary).ProducesProblem(403).ProducesProblem(404).ProducesProblem(409).ProducesProblem(412).ProducesProblem(422).ProducesProblem(503);

@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
+using Triage.Workshop.Steps;
 
 namespace Triage.Service.Wire;
 
@@ -85,6 +86,36 @@ internal sealed record PartBody(string Part, PartState State)
     public PartMoved AsMoved() => new(default, Part, State) { Price = Price, Shipping = Shipping, LeadDays = LeadDays, From = From, DateCode = DateCode };
 }
 
+/// <param name="Text">A log entry, as the address of the entry gave it.</param>
+internal sealed record WireEntryText(string Text);
+
+/// <param name="Says">Other ways in which people put it.</param>
+internal sealed record NewFindingBody(string Words, string[]? Says);
+
+/// <param name="Part">Part class id.</param>
+/// <param name="Fix">What mends it.</param>
+internal sealed record NewFaultBody(string Words, string? Part, string? Fix);
+
+/// <param name="Finding">Id of the finding that it tells.</param>
+internal sealed record NewTestBody(string Words, string Finding, TestWay Way)
+{
+    public double? Minutes { get; init; }
+
+    public PowerStage? Power { get; init; }
+
+    public string? Caution { get; init; }
+
+    public string[]? Steps { get; init; }
+
+    public NewTest AsTest() => new(Words, Way, Finding, Minutes ?? 2, Power ?? PowerStage.Cold, Caution, [.. Steps ?? []]);
+}
+
+/// <param name="Class">Device class id.</param>
+internal sealed record NewDeviceBody(string Name, string? Maker, string Class);
+
+/// <param name="Version">Of the text that was read; another one on disk means that somebody changed it meanwhile.</param>
+internal sealed record NoteTextBody(string Version, string Text);
+
 internal sealed record CloseBody(JobOutcome Outcome)
 {
     public WireCauseFound[]? Causes { get; init; }
@@ -101,7 +132,7 @@ internal sealed record CloseBody(JobOutcome Outcome)
     /// <summary>Words for the next one who meets this.</summary>
     public string? Lesson { get; init; }
 
-    public Workshop.Steps.CloseRequest AsRequest() => new()
+    public CloseRequest AsRequest() => new()
     {
         Outcome = Outcome,
         Causes = [.. (Causes ?? []).Select(c => new FoundCause(c.Fault, c.Grade))],

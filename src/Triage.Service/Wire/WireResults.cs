@@ -28,13 +28,14 @@ internal sealed record WireTaught(string Device, string DeviceName, string Fault
 internal sealed record WireJobLine(string Id, string Name, JobOutcome? Outcome, string? WaitsFor, string? Next);
 
 /// <param name="Counts">By filter: how many notes each value would leave.</param>
-internal sealed record WireFound(int Total, ImmutableArray<WireHit> Hits, ImmutableSortedDictionary<string, ImmutableArray<WireCount>> Counts, string? Notice)
+internal sealed record WireFound(int Total, ImmutableArray<WireHit> Hits, ImmutableSortedDictionary<string, ImmutableArray<WireCount>> Counts, string? Notice, string? DidYouMean)
 {
     public static WireFound Of(SearchResults found) => new(
         found.Total,
         [.. found.Hits.Select(h => new WireHit(h.Id, h.Kind, h.Title, h.Outcome, h.Fix, [.. h.Passages.Select(p => p.Text)]))],
         found.Counts.ToImmutableSortedDictionary(c => c.Key, c => c.Value.Select(v => new WireCount(v.Value, v.Count)).ToImmutableArray(), StringComparer.Ordinal),
-        found.Notice);
+        found.Notice,
+        found.DidYouMean);
 }
 
 internal sealed record WireHit(string Id, string Kind, string Title, string? Outcome, string? Fix, ImmutableArray<string> Passages);
@@ -45,6 +46,13 @@ internal sealed record WireNote(string Id, NoteKind Kind, string Name, string Bo
 {
     public static WireNote Of(Note note) => new(note.Id, note.Kind, note.Name, note.Place.Book, note.Place.Path, note.Body);
 }
+
+/// <param name="Writable">False when its book was opened for reading only.</param>
+internal sealed record WireNoteText(string Text, string Version, bool Writable);
+
+/// <param name="Written">False when one of the problems is an error.</param>
+/// <param name="Version">Of the text on disk now.</param>
+internal sealed record WireNoteSaved(bool Written, string? Version, ImmutableArray<WireProblem> Problems);
 
 internal sealed record WireReview(int ClosedJobs, ImmutableArray<WireReviewRow> Rows, ImmutableArray<string> OnHearsay)
 {

@@ -17,7 +17,7 @@ public sealed class ServeTests : IDisposable
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
         var said = new FirstLine();
 
-        var serving = TriageCommand.RunAsync(["serve", "--port", "0", "--book", bench.Folder("small")], said, TextWriter.Null, TimeProvider.System, stop.Token);
+        var serving = TriageCommand.RunAsync(["serve", "--port", "0", "--book", bench.Folder("small")], said, TextWriter.Null, TimeProvider.System, stop: stop.Token);
         await Task.WhenAny(said.Line, serving);
         var address = said.ToString().Split(' ').Single(w => w.StartsWith("http://127.0.0.1:", StringComparison.Ordinal));
         using var client = new HttpClient { BaseAddress = new(address) };

@@ -28,6 +28,49 @@ public sealed class StepTests : IDisposable
     }
 
     [Fact]
+    public async Task An_entry_that_was_kept_on_taking_it_back_is_put_back_where_it_stood()
+    {
+        await bench.Json("line", "2026-001", "lid off");
+        var before = await File.ReadAllTextAsync(bench.File("small", "2026-001.md"), TestContext.Current.CancellationToken);
+        var kept = bench.File("small", "kept.txt");
+
+        await bench.Json("undo", "2026-001", "0", "--keep", kept);
+        await bench.Json("put-back", "2026-001", "0", kept);
+
+        var log = (await bench.Json("job", "2026-001")).GetProperty("job").All("log");
+        Assert.Equal(2, log.Length);
+        Assert.Equal("line", log[1].Text("type"));
+        Assert.Contains("lid off", before, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task A_photo_is_copied_into_the_book_with_a_line_of_its_own()
+    {
+        var photo = bench.File("small", "../reel.png");
+        await File.WriteAllBytesAsync(photo, Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg=="), TestContext.Current.CancellationToken);
+
+        await bench.Json("photo", "2026-001", photo, "--line", "left reel");
+        File.Delete(photo);
+        var gone = await bench.Run("photo", "2026-001", photo);
+
+        Assert.Single(Directory.EnumerateFiles(bench.Folder("small"), "*.png", SearchOption.AllDirectories));
+        Assert.Equal(5, gone.Code);
+        Assert.Contains("reel.png cannot be read", gone.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task What_no_note_lists_is_listed_from_the_job()
+    {
+        await bench.Json("new-finding", "2026-001", "left reel squeals", "--says", "squeaks on the left");
+        await bench.Json("new-test", "2026-001", "turn the left reel by hand", "left-reel-squeals", "--minutes", "1");
+        var twice = await bench.Run("new-finding", "2026-001", "Left reel squeals");
+        var log = (await bench.Json("saw", "2026-001", "left-reel-squeals", "yes")).GetProperty("job").All("log");
+
+        Assert.Equal("left-reel-squeals", log[^1].Text("finding"));
+        Assert.Contains("listed already", twice.Errors, StringComparison.Ordinal);
+    }
+
+    [Fact]
     public async Task Consent_said_in_parts_adds_up()
     {
         await bench.Json("agree", "2026-001", "--spend", "12,5");
