@@ -86,6 +86,8 @@ public static class NoteProblems
     public static ProblemText NotNumber(string field, string text) => Warning(
         $"`{field}` should be a number; it is `{text}`.", text.Contains(',', StringComparison.Ordinal) ? "Write a decimal point, not a comma." : "Write a plain number such as 12 or 2.5.");
 
+    public static ProblemText NotCount(string field, string text) => Warning($"`{field}` should be a whole number, 0 or more; it is {text}.", "Count them, and write the number.");
+
     public static ProblemText Negative(string field, string text) => Warning($"`{field}` cannot be less than 0; it is {text}.", "Write 0 or more.");
 
     public static ProblemText NotYesNo(string field, string text) => Warning($"`{field}` should be true or false; it is `{text}`.", "Write true or false.");

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Triage.Measurements.Instruments;
 using Triage.Reasoning.Planning;
+using Triage.Workshop.Stock;
 
 namespace Triage.Workshop;
 
@@ -26,6 +27,9 @@ public sealed record BenchSettings
 
     /// <summary>Meters and testers as set up once; none: an ordinary one is assumed.</summary>
     public ImmutableArray<Instrument> Instruments { get; init; } = [];
+
+    /// <summary>Parts on hand.</summary>
+    public ImmutableArray<StockItem> Drawer { get; init; } = [];
 
     public Rates Rates => new(ValueOfHour, CostOfDay);
 }

@@ -5,6 +5,7 @@ using Triage.Search.Meaning;
 using Triage.Search.Words;
 using Triage.Workshop.Knowledge;
 using Triage.Workshop.Steps;
+using Triage.Workshop.Stock;
 using Triage.Workshop.Store;
 
 namespace Triage.Workshop;
@@ -34,6 +35,8 @@ public sealed class LiveBench : IAsyncDisposable
         Steps = new(this);
         Texts = new(this);
         Setup = new(this);
+        Instruments = new(this);
+        Drawer = new(this);
         books = new([.. options.Books.Select(OpenBook.Read)]);
         settings = SettingsFile.Of(options.Books);
         searched = new(books, books.Notebook);
@@ -53,6 +56,12 @@ public sealed class LiveBench : IAsyncDisposable
 
     /// <summary>What the bench says of itself, changed.</summary>
     public SettingsEditing Setup { get; }
+
+    /// <summary>Meters and testers, set up once.</summary>
+    public InstrumentEditing Instruments { get; }
+
+    /// <summary>Parts on hand.</summary>
+    public Drawer Drawer { get; }
 
     /// <summary>The open books, in the order in which they were named.</summary>
     public ImmutableArray<BookSource> Books => options.Books;

@@ -3,6 +3,7 @@ using System.Text;
 using Triage.Notes;
 using Triage.Notes.Parsing;
 using Triage.Workshop.Readings;
+using Triage.Workshop.Stock;
 
 namespace Triage.Workshop;
 
@@ -18,16 +19,26 @@ internal sealed record SettingsFile(BenchSettings Settings, ImmutableArray<Probl
     {
         var log = new NoteLog(Name);
         var file = books.Select(b => Path.Combine(b.Folder, Name)).FirstOrDefault(File.Exists);
-        var settings = file is not null && Fields(file, log) is { } fields ? Read(fields) : new();
+        var settings = file is not null && Content(file, log) is { } text && Fields(text, log) is { } fields ? Read(fields) : new();
         return new(settings, log.Problems);
     }
 
     public bool IsAsBefore(SettingsFile before) =>
         Problems.SequenceEqual(before.Problems)
-        && Settings with { Tools = null, Instruments = [] } == before.Settings with { Tools = null, Instruments = [] }
+        && Settings with { Tools = null, Instruments = [], Drawer = [] } == before.Settings with { Tools = null, Instruments = [], Drawer = [] }
+        && Settings.Drawer.SequenceEqual(before.Settings.Drawer)
         && InstrumentSettings.Same(Settings.Instruments, before.Settings.Instruments)
         && (Settings.Tools ?? []).SequenceEqual(before.Settings.Tools ?? [])
         && Settings.Tools.HasValue == before.Settings.Tools.HasValue;
+
+    /// <summary>What would be wrong with the file if it held this.</summary>
+    public static ImmutableArray<Problem> Check(byte[] content)
+    {
+        var log = new NoteLog(Name);
+        if (Text(content, log) is { } text && Fields(text, log) is { } fields)
+            Read(fields);
+        return log.Problems;
+    }
 
     private static BenchSettings Read(FieldReader fields)
     {
@@ -41,17 +52,17 @@ internal sealed record SettingsFile(BenchSettings Settings, ImmutableArray<Probl
             HandOverPrice = fields.Amount("hand-over-price") ?? usual.HandOverPrice,
             Tools = fields.Has("tools") ? fields.Texts("tools") : null,
             Instruments = InstrumentSettings.Read(fields),
+            Drawer = StockList.Read(fields),
         };
         fields.Done();
         return read;
     }
 
-    private static FieldReader? Fields(string file, NoteLog log)
+    private static FieldReader? Fields(string text, NoteLog log)
     {
         try
         {
-            return Text(file, log) is not { } text ? null
-                : YamlTree.Read(text, 0, text.Length, 1, YamlLimits.Default) switch
+            return YamlTree.Read(text, 0, text.Length, 1, YamlLimits.Default) switch
                 {
                     YamlMapping mapping => new(mapping, log),
                     null or YamlScalar { IsNull: true } => null,
@@ -61,13 +72,21 @@ internal sealed record SettingsFile(BenchSettings Settings, ImmutableArray<Probl
         catch (NoteSyntaxException e)
         {
             log.Add(e.Line, e.Column, e.Text);
+            return null;
+        }
+    }
+
+    private static string? Content(string file, NoteLog log)
+    {
+        try
+        {
+            return Text(file, log);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
             log.Add(0, 0, NoteProblems.CannotOpen(e.Message));
+            return null;
         }
-
-        return null;
     }
 
     private static string? Text(string file, NoteLog log)
@@ -79,7 +98,11 @@ internal sealed record SettingsFile(BenchSettings Settings, ImmutableArray<Probl
             return null;
         }
 
-        var bytes = File.ReadAllBytes(file);
+        return Text(File.ReadAllBytes(file), log);
+    }
+
+    private static string? Text(byte[] bytes, NoteLog log)
+    {
         try
         {
             return Strict.GetString(bytes);

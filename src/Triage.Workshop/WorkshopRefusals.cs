@@ -83,6 +83,17 @@ internal static class WorkshopRefusals
     public static Refusal NoSuchEntry(string job, int entry, int entries) =>
         new(RefusalKind.NotFound, FormattableString.Invariant($"Job {job} has no entry {entry}: its log holds {entries}."), "Count from 0, the oldest.");
 
+    public static Refusal NotASetting(Triage.Notes.Problem wrong) => new(RefusalKind.NotUnderstood, wrong.What, $"{wrong.Instead} Nothing was written.");
+
+    public static Refusal NotARange(int line, string text) =>
+        new(RefusalKind.NotUnderstood, $"Line {line} of the accuracy, “{text}”, is no range.", "Write it like dc-volts 20 V, step 10 mV, 0.5 % + 2. Nothing was written.");
+
+    public static Refusal NameUsed(string name) =>
+        new(RefusalKind.NotUnderstood, $"There is an instrument “{name}” already.", "Change that one, or call this one something else.");
+
+    public static Refusal NotInDrawer(string part) =>
+        new(RefusalKind.NotFound, $"The drawer holds no such {part} any more.", "Nothing was written. Look at the drawer again: somebody may have taken the last one.");
+
     public static Refusal Negative(string what, double amount) =>
         new(RefusalKind.NotUnderstood, FormattableString.Invariant($"The {what} is {amount}, less than nothing."), "Write 0 or more.");
 

@@ -7,7 +7,7 @@ namespace Triage.Browser.Tests;
 /// <summary>Every page at the sizes and in the colours people have; nothing that keeps anybody out.</summary>
 public class PagesTests
 {
-    private static readonly (string Name, string Path)[] Pages =
+    internal static readonly (string Name, string Path)[] Pages =
     [
         ("shelf", "/"),
         ("ask", "/ask?machine=Pellwick+S-40&complaint=power+lamp+lit%2C+nothing+on+the+display%2C+no+sound"),
@@ -35,9 +35,11 @@ public class PagesTests
         ("part", "/notes/corvane-k61/parts/C14"),
         ("note-text", "/notes/c77-battery-lead-chafed/text"),
         ("settings", "/settings"),
+        ("drawer", "/drawer"),
+        ("forecasts", "/review/forecasts"),
+        ("check", "/check"),
         ("phones", "/phones"),
         ("review", "/review"),
-        ("check", "/check"),
         ("stop", "/jobs/none"),
     ];
 
@@ -55,12 +57,12 @@ public class PagesTests
             await phone.Page.ScreenshotAsync(new() { Path = Path.Combine(Artifacts, $"{name}-{width}-{colours}.png".ToLowerInvariant()), FullPage = true });
             var result = await phone.Page.RunAxe().WaitAsync(TimeSpan.FromSeconds(90), TestContext.Current.CancellationToken);
             Assert.True(
-                result.Violations.All(v => v.Impact is not ("serious" or "critical")),
+                result.Violations.Length == 0,
                 $"{path}: {string.Join("; ", result.Violations.Select(v => $"{v.Impact} {v.Id} {v.Nodes.FirstOrDefault()?.Html}"))}");
         }
     }
 
-    /// <summary>A thumb needs 44 px (WCAG 2.2, 2.5.5, level AAA: the level AA minimum is 24), and a page as wide as the screen.</summary>
+    /// <summary>A thumb needs 44 px (WCAG 2.2, 2.5.5, level AAA: the level AA minimum is 24), and a page as wide as the screen. Links inside a sentence are as high as its lines.</summary>
     [Fact]
     public async Task Buttons_are_big_enough_and_nothing_hangs_over_the_edge()
     {
@@ -68,13 +70,13 @@ public class PagesTests
         foreach (var (_, path) in Pages)
         {
             await phone.Go(path);
-            var small = await phone.Page.EvaluateAsync<string[]>("() => [...document.querySelectorAll('button, .button, select, summary, input:not([type=hidden], [type=radio], [type=checkbox])')].filter(e => e.offsetParent && e.getBoundingClientRect().height < 43.5).map(e => e.outerHTML.slice(0, 120))");
-            Assert.Empty(small);
+            var small = await phone.Page.EvaluateAsync<string[]>("() => [...document.querySelectorAll('a, button, select, summary, textarea, fieldset label, .tick, input:not([type=hidden], [type=radio], [type=checkbox])')].filter(e => e.offsetParent && getComputedStyle(e).display !== 'inline' && e.getBoundingClientRect().height < 43.5).map(e => e.outerHTML.slice(0, 120))");
+            Assert.True(small.Length == 0, $"{path}: {string.Join("; ", small)}");
             Assert.Equal(390, await phone.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"));
         }
     }
 
-    private static string Artifacts { get; } = Directory.CreateDirectory(Path.Combine(Root(AppContext.BaseDirectory), "artifacts", "pages")).FullName;
+    internal static string Artifacts { get; } = Directory.CreateDirectory(Path.Combine(Root(AppContext.BaseDirectory), "artifacts", "pages")).FullName;
 
     private static string Root(string folder) => File.Exists(Path.Combine(folder, "Triage.sln")) ? folder : Root(Path.GetDirectoryName(folder)!);
 }

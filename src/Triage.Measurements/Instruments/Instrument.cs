@@ -11,6 +11,15 @@ public sealed record Instrument(string Name, ImmutableArray<InstrumentRange> Ran
     /// <summary>What it loads a voltage with, in ohms; 10 MΩ on nearly every digital meter (common practice, no source).</summary>
     public double InputOhms { get; init; } = 10e6;
 
+    /// <summary>"multimeter", "component tester"; null when not said.</summary>
+    public string? Kind { get; init; }
+
+    /// <summary>What it drops in a current's way at full scale, in volts; null when its sheet was not read for it.</summary>
+    public double? BurdenVolts { get; init; }
+
+    /// <summary>Modes that it is known not to have.</summary>
+    public ImmutableArray<ReadingMode> Cannot { get; init; } = [];
+
     /// <summary>A cheap 2000-count meter with a component tester beside it, for a bench that has set up none (common practice, no source).</summary>
     public static Instrument Ordinary { get; } = new(
         "ordinary meter",

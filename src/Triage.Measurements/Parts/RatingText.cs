@@ -11,6 +11,9 @@ namespace Triage.Measurements.Parts;
 /// </summary>
 public static partial class RatingText
 {
+    /// <summary>"T 315 mA".</summary>
+    private const int MostWords = 3;
+
     [GeneratedRegex(@"(?<count>[0-9]{1,2})\s*[x×]\s*(?<each>[0-9.]+\s*V)\b", RegexOptions.ExplicitCapture)]
     private static partial Regex CellsInSeries { get; }
 
@@ -57,7 +60,7 @@ public static partial class RatingText
 
     private static (int Taken, PartRating Rating) At(string[] words, int at, PartRating rating, bool capacitor)
     {
-        for (var count = Math.Min(2, words.Length - at); count > 0; count--)
+        for (var count = Math.Min(MostWords, words.Length - at); count > 0; count--)
         {
             var said = string.Join(' ', words[at..(at + count)]);
             if (((capacitor ? Coded(said) : null) ?? RatingShorthand.Read(said) ?? Single(said)) is { } found)

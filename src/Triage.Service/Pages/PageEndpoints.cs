@@ -29,6 +29,7 @@ internal static class PageEndpoints
         pages.MapJobPages();
         pages.MapPhotos();
         pages.MapDrawings();
+        pages.MapDrawer();
         pages.MapPairing();
         pages.MapTexts();
         pages.MapGet("/find", (HttpContext http) => PageResults.Of<FindPage>(new() { ["Asked"] = SearchAddress.Of(http.Request.Query) }));

@@ -27,6 +27,8 @@ internal sealed class ReadingJudge(DeviceScope scope, Notebook notes, BenchSetti
         var reading = read.Mode is ReadingMode.ComponentTester && read.Value.Quantity is { } q ? read with { Mode = ReadingModes.Usual(q.Unit) ?? read.Mode } : read;
         if (reading.Problems() is [var first, ..])
             return Not(reading, null, entry, ReadingTexts.NotTrusted(first));
+        if (Named(reading) is { } named && named.Cannot.Contains(reading.Mode))
+            return Not(reading, null, entry, ReadingTexts.InstrumentCannot(named.Name, ReadingModeWords.Of(reading.Mode)));
         if (SisterReading.Of(entry) is not null)
             return Not(reading, null, entry, ReadingTexts.Expected);
         var found = parts.Find(reading, entry.Text);
@@ -87,7 +89,9 @@ internal sealed class ReadingJudge(DeviceScope scope, Notebook notes, BenchSetti
             ? new StateVerdict(s.Id, s.Name, mode.m.Low, mode.m.High, mode.Likelihood)
             : new StateVerdict(s.Id, s.Name, good.Low, good.High, likelihood[0]))];
         var verdict = new ReadingVerdict { Reading = reading, Part = part.Name, Measured = part, Row = row, Good = good, States = states, Words = "" };
-        var next = LooksRow(reading, part) is null ? null : ReadingTexts.TwoMoreLooks;
+        var next = LooksRow(reading, part) is not null ? ReadingTexts.TwoMoreLooks
+            : meter.BurdenVolts is { } burden && reading.Mode is ReadingMode.DcCurrent or ReadingMode.AcCurrent ? ReadingTexts.Burden(meter.Name, burden)
+            : null;
         return verdict with { Words = ReadingWords.Of(verdict, ReadingWords.Against(reading, good, meter), next) };
     }
 
@@ -122,7 +126,10 @@ internal sealed class ReadingJudge(DeviceScope scope, Notebook notes, BenchSetti
 
     /// <summary>The instrument by its name, else the bench's first that has the mode, else an ordinary one.</summary>
     private Instrument MeterFor(Reading reading) =>
-        settings.Instruments.FirstOrDefault(i => reading.Instrument?.Contains(i.Name, StringComparison.OrdinalIgnoreCase) == true)
+        Named(reading)
         ?? settings.Instruments.FirstOrDefault(i => i.Largest(reading.Mode) is not null)
         ?? Instrument.Ordinary;
+
+    private Instrument? Named(Reading reading) =>
+        settings.Instruments.FirstOrDefault(i => reading.Instrument?.Contains(i.Name, StringComparison.OrdinalIgnoreCase) == true);
 }

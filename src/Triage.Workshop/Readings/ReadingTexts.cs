@@ -1,4 +1,5 @@
 using Triage.Measurements;
+using Triage.Measurements.Quantities;
 
 namespace Triage.Workshop.Readings;
 
@@ -10,6 +11,11 @@ internal static class ReadingTexts
     public const string Expected = "it is of a good part; kept as what the part in question should read";
 
     public static string NotTrusted(MeasurementProblem problem) => problem.ToString();
+
+    public static string InstrumentCannot(string instrument, string mode) => $"{instrument} does not measure {mode}, as the bench's settings say; read it with another";
+
+    public static string Burden(string instrument, double volts) =>
+        $"{instrument} itself drops up to {ValueText.Format(new(volts, Unit.Volt))} in its way, so without it more flows";
 
     public static string NotOnTheList(string designator, string machine) =>
         $"{designator} is not among the parts of {machine}: add it to the parts list of the device's note, with its part class and rating";

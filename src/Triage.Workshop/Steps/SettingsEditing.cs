@@ -26,19 +26,31 @@ public sealed class SettingsEditing
     /// <summary>The first book that has the file, else the one that is written to.</summary>
     private BookFolder? Folder => bench.Books.Select(bench.FolderOf).FirstOrDefault(f => f?.Read(SettingsFile.Name) is not null) ?? bench.Home;
 
-    /// <summary>Writes what differs from what holds now. Instruments are left as they are.</summary>
-    public Refusal? Save(string version, BenchSettings wanted)
+    /// <summary>Writes what differs from what holds now; instruments and the drawer have their own steps.</summary>
+    public Refusal? Save(string version, BenchSettings wanted) =>
+        Amounts(wanted).Where(a => a.Value < 0).Select(a => (a.Words, a.Value)).FirstOrDefault() is (string words, var amount)
+            ? WorkshopRefusals.Negative(words, amount)
+            : Written(version, text => Changed(text, bench.Current.Settings, wanted));
+
+    /// <summary>Writes a change of one of the file's lists; a file with something wrong in it is not changed, and none comes of it.</summary>
+    /// <param name="version">State that the change was made from; null when any will do.</param>
+    internal Refusal? Change(string? version, Func<NoteText, NoteText> change) =>
+        SettingsFile.Of(bench.Books).Problems is [var wrong, ..]
+            ? WorkshopRefusals.NotEditable(SettingsFile.Name, $"{wrong.What} {wrong.Instead}")
+            : Written(version, change);
+
+    private Refusal? Written(string? version, Func<NoteText, NoteText> change)
     {
         if (Folder is not { Source.Writable: true } folder)
             return bench.Home is null ? WorkshopRefusals.NoWritableBook() : WorkshopRefusals.NotEditable(File!, "its book was opened for reading only.");
-        if (Amounts(wanted).Where(a => a.Value < 0).Select(a => (a.Words, a.Value)).FirstOrDefault() is (string words, var amount))
-            return WorkshopRefusals.Negative(words, amount);
         var before = folder.Read(SettingsFile.Name);
-        if (FileVersion.Of(before) != version)
+        if (version is not null && FileVersion.Of(before) != version)
             return WorkshopRefusals.TextChangedMeanwhile(SettingsFile.Name);
         try
         {
-            var after = Changed(before, bench.Current.Settings, wanted);
+            var after = After(before, change);
+            if (SettingsFile.Check(after) is [var wrong, ..] && SettingsFile.Of(bench.Books).Problems.IsEmpty)
+                return WorkshopRefusals.NotASetting(wrong);
             var refused = before is null ? folder.Create(SettingsFile.Name, after) : folder.Replace(SettingsFile.Name, before, after);
             bench.Reread(folder, [SettingsFile.Name]);
             return refused;
@@ -50,17 +62,21 @@ public sealed class SettingsEditing
     }
 
     /// <summary>The file is edited as the front matter of a note is, between fences that are taken off again.</summary>
-    private static byte[] Changed(byte[]? bytes, BenchSettings now, BenchSettings wanted)
+    private byte[] After(byte[]? bytes, Func<NoteText, NoteText> change)
     {
-        var content = bytes is null ? FormattableString.Invariant($"value-of-hour: {wanted.ValueOfHour}\n") : Encoding.UTF8.GetString(bytes);
+        var content = bytes is null ? FormattableString.Invariant($"value-of-hour: {bench.Current.Settings.ValueOfHour}\n") : Encoding.UTF8.GetString(bytes);
         var newLine = NoteText.Of(content).NewLine;
         var closed = content.EndsWith('\n') ? content : content + newLine;
         var text = NoteText.Reread($"{Fence}{newLine}{closed}{Fence}{newLine}");
+        return Encoding.UTF8.GetBytes(change(text).Content[(Fence.Length + newLine.Length)..^(Fence.Length + newLine.Length)]);
+    }
+
+    private static NoteText Changed(NoteText text, BenchSettings now, BenchSettings wanted)
+    {
         var fields = Amounts(now).Zip(Amounts(wanted)).Where(f => f.First.Value != f.Second.Value).Select(f => (f.Second.Key, YamlValue.Of(f.Second.Value))).ToList();
         if (wanted.Currency != now.Currency)
             fields.Add(("currency", YamlValue.Of(wanted.Currency)));
-        text = fields.Aggregate(text, (t, field) => t.Set([field.Key], field.Item2));
-        return Encoding.UTF8.GetBytes(WithTools(text, now.Tools, wanted.Tools).Content[(Fence.Length + newLine.Length)..^(Fence.Length + newLine.Length)]);
+        return WithTools(fields.Aggregate(text, (t, field) => t.Set([field.Key], field.Item2)), now.Tools, wanted.Tools);
     }
 
     private static NoteText WithTools(NoteText text, ImmutableArray<string>? now, ImmutableArray<string>? wanted)

@@ -1,3 +1,4 @@
+using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using Triage.Service.Tests;
 using Xunit;
@@ -34,6 +35,21 @@ public class PairingTests
         await desk.GetByRole(AriaRole.Button, new() { Name = "Shut out bench phone" }).ClickAsync();
         await phone.GotoAsync("/jobs/2026-022");
         Assert.EndsWith("/pair", phone.Url);
+    }
+
+    [Theory]
+    [InlineData(ColorScheme.Light)]
+    [InlineData(ColorScheme.Dark)]
+    public async Task The_door_keeps_nobody_out_who_has_the_code(ColorScheme colours)
+    {
+        await using var bench = await ServedBench.Start(phone: new() { Port = 0 });
+        using var playwright = await Playwright.CreateAsync();
+        await using var browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = ["--no-sandbox"] });
+        var context = await browser.NewContextAsync(new() { ViewportSize = new() { Width = 390, Height = 844 }, ColorScheme = colours, BypassCSP = true, IgnoreHTTPSErrors = true });
+        var page = await context.NewPageAsync();
+        await page.GotoAsync(bench.Invite().Link.AbsoluteUri);
+        await page.ScreenshotAsync(new() { Path = Path.Combine(PagesTests.Artifacts, $"pair-390-{colours}.png".ToLowerInvariant()), FullPage = true });
+        Assert.Empty((await page.RunAxe().WaitAsync(TimeSpan.FromSeconds(90), TestContext.Current.CancellationToken)).Violations);
     }
 
     /// <summary>The bench's certificate is its own: a person compares the fingerprint, here it is taken as compared.</summary>

@@ -80,5 +80,5 @@ public class TwoTabsTests
     }
 
     /// <summary>The smallest PNG with a pixel (ISO/IEC 15948: signature, IHDR, IDAT, IEND).</summary>
-    private static byte[] OnePixel { get; } = Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==");
+    internal static byte[] OnePixel { get; } = Convert.FromBase64String("iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==");
 }

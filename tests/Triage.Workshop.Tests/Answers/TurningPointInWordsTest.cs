@@ -17,6 +17,7 @@ public sealed class TurningPointInWordsTest
         var said = steps.Where(n => n.Turning is not null).ToList();
         Assert.InRange(said.Count, (steps.Count / 2) + 1, steps.Count);
         Assert.All(said, n => Assert.StartsWith($"“{n.Others[0].Name}” would be better first if ", n.Turning, StringComparison.Ordinal));
+        Assert.All(said, n => Assert.DoesNotContain("less than 0 ", n.Turning, StringComparison.Ordinal));
         Assert.All(said, n => Assert.Contains("(now ", n.Turning, StringComparison.Ordinal));
     }
 }

@@ -46,7 +46,12 @@ internal static class AccessTree
         : steps.Where(s => behind is null ? steps.All(o => o.Id != s.Behind) : s.Behind == behind)
             .SelectMany(s => Rows(steps, s.Id, depth + 1).Prepend((s, depth)));
 
-    private static string Short(string name, int most) => name.Length <= most ? name : name[..(most - 1)].TrimEnd() + "…";
+    /// <summary>What stands in brackets is said beside the picture.</summary>
+    private static string Short(string name, int most)
+    {
+        var plain = name.Split(" (")[0];
+        return plain.Length <= most ? plain : plain[..(most - 1)].TrimEnd() + "…";
+    }
 
     private static string Encoded(string text) => WebUtility.HtmlEncode(text);
 }

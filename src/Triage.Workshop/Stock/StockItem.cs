@@ -1,0 +1,24 @@
+using Triage.Notes.Writing;
+
+namespace Triage.Workshop.Stock;
+
+/// <summary>Parts of one kind lying together in the drawer.</summary>
+/// <param name="Part">Part class id.</param>
+/// <param name="Count">How many, 0 or more; 0 keeps the place.</param>
+public sealed record StockItem(string Part, int Count)
+{
+    /// <summary>Value or marking; null when not said.</summary>
+    public string? Rating { get; init; }
+
+    /// <summary>"tin 2, left"; null when not said.</summary>
+    public string? Where { get; init; }
+
+    /// <summary>Each was tested and found good.</summary>
+    public bool Tested { get; init; }
+
+    /// <summary>What tells it from the others in the drawer.</summary>
+    public string Key => string.Join('|', Part, Rating, Where, Tested ? "tested" : "");
+
+    internal YamlFields Written() => new FieldWriter()
+        .Text("part", Part).Text("rating", Rating).Number("count", Count).Text("where", Where).Mark("tested", Tested).OnOneLine;
+}

@@ -1,0 +1,38 @@
+using Microsoft.Playwright;
+using Xunit;
+
+namespace Triage.Browser.Tests.Stories;
+
+/// <summary>A machine apart in 25 steps, a photo each, and back together in reverse, on a phone.</summary>
+public class StripDownStoryTests
+{
+    private const int Steps = 25;
+
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task Twenty_five_steps_with_photos_go_back_on_from_the_last_to_the_first(bool script)
+    {
+        await using var phone = await Phone.Open(script);
+        var page = phone.Page;
+        await phone.Go("/jobs/2026-023/strip-down");
+        for (var step = 1; step <= Steps; step++)
+        {
+            var form = page.Locator("form[action*='/taken-off']", new() { Has = page.Locator("input[type=file]") });
+            if (step % 5 != 0)
+                await form.Locator("input[name=what]").FillAsync($"thing {step}");
+            await form.Locator("input[name=where]").FillAsync($"tray {step % 4}");
+            await form.Locator("input[type=file]").SetInputFilesAsync(new FilePayload { Name = "step.png", MimeType = "image/png", Buffer = TwoTabsTests.OnePixel });
+            await phone.Click(form.Locator("button"));
+        }
+
+        var back = await page.Locator("button[aria-label^='Back on: ']").EvaluateAllAsync<string[]>("all => all.map(b => b.getAttribute('aria-label').slice(9))");
+        Assert.Equal(Enumerable.Range(1, Steps).Reverse().Select(s => s % 5 == 0 ? $"what photo {s} shows" : $"thing {s}"), back);
+        Assert.Equal(Steps, await page.Locator("img[alt^='Photo: ']").EvaluateAllAsync<int>("all => new Set(all.map(i => i.alt)).size"));
+        Assert.Equal(390, await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"));
+        await page.ScreenshotAsync(new() { Path = Path.Combine(PagesTests.Artifacts, $"strip-down-25-{(script ? "script" : "plain")}.png"), FullPage = true });
+        for (var left = Steps; left > 0; left--)
+            await phone.Click(page.Locator("button[aria-label^='Back on: ']").First);
+        Assert.Contains("Everything that came off is back on.", await phone.Text("main"));
+    }
+}
