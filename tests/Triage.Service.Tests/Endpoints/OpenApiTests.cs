@@ -23,8 +23,8 @@ public class OpenApiTests
     {
         await using var bench = await ServedBench.Start();
         using var client = new Client(bench.Address);
-        var paths = (await client.Get("/openapi/v1.json")).GetProperty("paths").EnumerateObject().Where(p => p.Name.StartsWith("/api/jobs/{id}/", StringComparison.Ordinal) && !p.Name.EndsWith("answer", StringComparison.Ordinal));
-        Assert.All(paths.SelectMany(p => p.Value.EnumerateObject()), operation =>
+        var paths = (await client.Get("/openapi/v1.json")).GetProperty("paths").EnumerateObject().Where(p => p.Name.StartsWith("/api/jobs/{id}/", StringComparison.Ordinal));
+        Assert.All(paths.SelectMany(p => p.Value.EnumerateObject()).Where(o => o.Name != "get"), operation =>
         {
             foreach (var status in new[] { "403", "404", "409", "412", "422", "503" })
                 Assert.True(operation.Value.GetProperty("responses").GetProperty(status).GetProperty("content").TryGetProperty("application/problem+json", out _));
