@@ -67,7 +67,7 @@ internal static class NoteDocument
 
         foreach (var finding in note.FindingIds.Where(f => f.Length is > 0 and < LongestValue))
         {
-            document.Add(new StringField(Finding, finding, Field.Store.NO));
+            document.Add(new StringField(Finding, finding, Field.Store.YES));
         }
 
         foreach (var filter in NoteFilter.All)

@@ -38,6 +38,18 @@ internal sealed class Passages
             }
         }
 
+        string[] shown = [.. document.GetValues(NoteDocument.Finding).Intersect(wanted[NoteDocument.Finding])];
+        if (shown.Length > 0)
+        {
+            matched.Add(new(NoteDocument.Finding, [.. shown]));
+        }
+
+        if (shown.Length > 0 && pieces.Count == 0)
+        {
+            var text = string.Join(", ", shown);
+            pieces.Add(new(NoteDocument.Finding, text, [new(0, text.Length)]));
+        }
+
         return ([.. pieces.OrderByDescending(p => p.Marks.Length).Take(MostPassages)], matched.ToImmutable());
     }
 

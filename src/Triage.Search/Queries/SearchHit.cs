@@ -30,6 +30,6 @@ public sealed record SearchHit(string Id, string Kind, string Title, float Score
 /// <param name="Marks">Ranges of Text, in order, not overlapping.</param>
 public sealed record Passage(string Field, string Text, ImmutableArray<TextSpan> Marks);
 
-/// <param name="Field">name, says, complaint, cause, log or body.</param>
+/// <param name="Field">name, says, complaint, cause, log, body; or finding, with its id and value, where the question speaks of it in other words.</param>
 /// <param name="Words">As they stand in the note.</param>
 public sealed record MatchedField(string Field, ImmutableArray<string> Words);
