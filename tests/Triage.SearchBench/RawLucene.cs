@@ -13,6 +13,8 @@ internal static class RawLucene
 {
     private const LuceneVersion Version = LuceneVersion.LUCENE_48;
 
+    private static readonly FieldType Unscored = new(TextField.TYPE_NOT_STORED) { IndexOptions = IndexOptions.DOCS_ONLY, OmitNorms = true };
+
     /// <summary>Indexes words that are there already, until they can be searched.</summary>
     public static RAMDirectory Index(IReadOnlyList<IndexedNote> notes, int threads)
     {
@@ -43,6 +45,7 @@ internal static class RawLucene
             new StoredField("kind", note.Kind),
             new StoredField("title", note.Title),
             new SingleDocValuesField("weight", note.Hold switch { Hold.Held => 1.2f, Hold.Mended => 1.1f, _ => 1 }),
+            new NumericDocValuesField("held", note.Hold == Hold.Held ? 1 : 0),
             new NumericDocValuesField("by-date", note.Date?.UtcTicks ?? 0),
         };
         if (note.Outcome is { } outcome)
@@ -52,7 +55,14 @@ internal static class RawLucene
         if (note.Date is { } date)
             document.Add(new StoredField("date", date.ToString("O")));
         foreach (var (field, text) in Texts(note).Where(t => t.Text.Length > 0))
+        {
             document.Add(new TextField(field, text, Field.Store.YES));
+            document.Add(new TextField("every", text, Field.Store.NO));
+            document.Add(new Field("word", text, Unscored));
+        }
+
+        foreach (var finding in note.FindingIds)
+            document.Add(new StringField("finding", finding, Field.Store.YES));
         foreach (var name in note.WholeNames.Select(n => string.Concat(n.Where(char.IsLetterOrDigit)).ToLowerInvariant()).Distinct().Where(n => n.Length > 0))
             document.Add(new StringField("whole-name", name, Field.Store.NO));
         foreach (var (column, values) in Columns(note))

@@ -13,6 +13,7 @@ internal static class NoteDocument
 
     public const string Id = "id";
     public const string WholeName = "whole-name";
+
     /// <summary>Words as they are written, for spelling and for words not yet typed to the end.</summary>
     public const string Word = "word";
 
@@ -41,7 +42,7 @@ internal static class NoteDocument
         var document = new Document
         {
             new StringField(Id, note.Id, Field.Store.YES),
-            new StringField(Kind, note.Kind, Field.Store.YES),
+            new StoredField(Kind, note.Kind),
             new StoredField(Title, note.Title),
             new SingleDocValuesField(WeightColumn, Weight(note.Hold) * Worth(note.Kind)),
             new NumericDocValuesField(HeldColumn, note.Hold == Hold.Held ? 1 : 0),
