@@ -66,12 +66,8 @@ internal sealed partial record TextQuery(Query? Query, string? Notice, string? D
         }
 
         Query[][] inFields = [.. words.Zip(meant, (word, other) => InFields(field => Either(field, word, other, parts), parts))];
-        Query[][] everywhere = [.. words.Zip(meant, (word, other) => new[] { Either(NoteDocument.Every, word, other, parts) })];
-        var any = new BooleanQuery(disableCoord: true)
-        {
-            { new WordsQuery(inFields, OtherFields, Math.Max(1, words.Count / WordsForOneNeeded)), Occur.MUST },
-            { new WordsQuery(everywhere, 0, 1) { Boost = Everywhere }, Occur.SHOULD },
-        };
+        Query[] everywhere = [.. words.Zip(meant, (word, other) => Boosted(Either(NoteDocument.Every, word, other, parts), Everywhere))];
+        var any = new WordsQuery(inFields, everywhere, OtherFields, Math.Max(1, words.Count / WordsForOneNeeded));
         query.Add(any, query.Clauses.Count == 0 ? Occur.SHOULD : Occur.MUST);
     }
 
@@ -155,26 +151,20 @@ internal sealed partial record TextQuery(Query? Query, string? Notice, string? D
         return phrase;
     }
 
-    private static BooleanQuery InAnyField(Func<string, Query> inField, Ranking parts)
+    private static BooleanQuery InAnyField(Func<string, Query> inField, Ranking parts) => new(disableCoord: true)
     {
-        var everywhere = inField(NoteDocument.Every);
-        everywhere.Boost *= Everywhere;
-        return new BooleanQuery(disableCoord: true)
-        {
-            { new DisjunctionMaxQuery([.. InFields(inField, parts)], OtherFields), Occur.SHOULD },
-            { everywhere, Occur.SHOULD },
-        };
-    }
+        { new DisjunctionMaxQuery([.. InFields(inField, parts)], OtherFields), Occur.SHOULD },
+        { Boosted(inField(NoteDocument.Every), Everywhere), Occur.SHOULD },
+    };
 
     private static Query[] InFields(Func<string, Query> inField, Ranking parts) =>
-    [
-        .. NoteField.All.Select(field =>
-        {
-            var query = inField(field.Name);
-            query.Boost *= parts.Fields ? field.Weight : 1;
-            return query;
-        }),
-    ];
+        [.. NoteField.All.Select(field => Boosted(inField(field.Name), parts.Fields ? field.Weight : 1))];
+
+    private static Query Boosted(Query query, float by)
+    {
+        query.Boost *= by;
+        return query;
+    }
 
     /// <summary>Terms by the written word they came from, the whole word first.</summary>
     private static IEnumerable<List<Token>> Grouped(List<Token> terms)

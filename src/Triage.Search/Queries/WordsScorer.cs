@@ -2,11 +2,19 @@ using Lucene.Net.Search;
 
 namespace Triage.Search.Queries;
 
+/// <summary>Where one word stands in the notes of a segment.</summary>
+/// <param name="Fields">In each field that has it.</param>
+/// <param name="All">In all text.</param>
+internal sealed record WordScorers(Scorer[] Fields, Scorer? All)
+{
+    public long Cost => Fields.Sum(f => f.GetCost());
+}
+
 /// <summary>Scores notes of a segment for <see cref="WordsQuery"/>, a stretch of them at a time.</summary>
-internal sealed class WordsScorer(Weight weight, Scorer[][] words, float others, int least, int notes) : Scorer(weight)
+internal sealed class WordsScorer(Weight weight, WordScorers[] words, float others, int least, int notes) : Scorer(weight)
 {
     // rare ones first: of the common ones only notes have to be scored that can still have enough words
-    private readonly Scorer[][] words = [.. words.OrderBy(w => w.Sum(f => f.GetCost()))];
+    private readonly WordScorers[] words = [.. words.OrderBy(w => w.Cost)];
     // the sums of a stretch stay in the processor's nearest cache
     private const int Stretch = 2048;
     private const float Unseen = -1;
@@ -26,7 +34,7 @@ internal sealed class WordsScorer(Weight weight, Scorer[][] words, float others,
 
     public override float GetScore() => (float)total[doc - first];
 
-    public override long GetCost() => words.Sum(w => w.Sum(f => f.GetCost()));
+    public override long GetCost() => words.Sum(w => w.Cost);
 
     public override int NextDoc() => Advance(doc + 1);
 
@@ -70,22 +78,19 @@ internal sealed class WordsScorer(Weight weight, Scorer[][] words, float others,
     private int NextWith(int from)
     {
         var next = NO_MORE_DOCS;
-        foreach (var fields in words)
+        foreach (var field in words.SelectMany(w => w.Fields))
         {
-            foreach (var field in fields)
-            {
-                next = Math.Min(next, field.DocID < from ? field.Advance(from) : field.DocID);
-            }
+            next = Math.Min(next, field.DocID < from ? field.Advance(from) : field.DocID);
         }
 
         return next;
     }
 
     /// <param name="already">Words that a note must have up to here.</param>
-    private void AddWord(Scorer[] fields, int already)
+    private void AddWord(WordScorers word, int already)
     {
         var count = 0;
-        foreach (var field in fields)
+        foreach (var field in word.Fields)
         {
             for (var at = field.DocID; at < end; at = field.NextDoc())
             {
@@ -111,6 +116,23 @@ internal sealed class WordsScorer(Weight weight, Scorer[][] words, float others,
             total[slot] += best[slot] + ((sum[slot] - best[slot]) * others);
             matched[slot]++;
             (best[slot], sum[slot]) = (Unseen, 0);
+        }
+
+        if (word.All is { } all)
+        {
+            AddEverywhere(all, already);
+        }
+    }
+
+    /// <summary>Adds what the word counts among all text, to the notes that the fields have just counted.</summary>
+    private void AddEverywhere(Scorer all, int already)
+    {
+        for (var at = all.DocID < first ? all.Advance(first) : all.DocID; at < end; at = all.NextDoc())
+        {
+            if (matched[at - first] > already)
+            {
+                total[at - first] += all.GetScore();
+            }
         }
     }
 }

@@ -29,7 +29,12 @@ public sealed class WordsQueryTests : IDisposable
         {
             var document = new Document();
             foreach (var field in Fields)
-                document.Add(new TextField(field, string.Join(' ', Enumerable.Range(0, random.Next(12)).Select(_ => Word(random))), Field.Store.NO));
+            {
+                var text = string.Join(' ', Enumerable.Range(0, random.Next(12)).Select(_ => Word(random)));
+                document.Add(new TextField(field, text, Field.Store.NO));
+                document.Add(new TextField("every", text, Field.Store.NO));
+            }
+
             writer.AddDocument(document);
         }
 
@@ -89,10 +94,15 @@ public sealed class WordsQueryTests : IDisposable
 
     private SortedDictionary<int, float> Scores(Query query) => new(searcher.Search(query, Notes).ScoreDocs.ToDictionary(d => d.Doc, d => d.Score));
 
-    private static WordsQuery Some(Random random, int words, int least) => new(
-        [.. Enumerable.Range(0, words).Select(_ => Word(random)).Select(w => Fields.Select((f, i) => (Query)new TermQuery(new(f, w)) { Boost = 3 - i }).ToArray())],
-        0.1f,
-        least);
+    private static WordsQuery Some(Random random, int words, int least)
+    {
+        string[] said = [.. Enumerable.Range(0, words).Select(_ => Word(random))];
+        return new(
+            [.. said.Select(w => Fields.Select((f, i) => (Query)new TermQuery(new(f, w)) { Boost = 3 - i }).ToArray())],
+            [.. said.Select(w => new TermQuery(new("every", w)) { Boost = 2 })],
+            0.1f,
+            least);
+    }
 
     /// <summary>A few words are common, most are rare.</summary>
     private static string Word(Random random) => $"w{(int)(60 * random.NextDouble() * random.NextDouble())}";
