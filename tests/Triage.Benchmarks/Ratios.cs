@@ -56,7 +56,7 @@ internal static class Ratios
     {
         RepairProblem[] problems = [.. Seeds.Select(s => RandomProblem.From(s))];
         var exact = Measure.Median(problems, p => NextStep.Choose(p, PlannerBudget.Default));
-        Line(to, "look-ahead with roll-out / exact programme (5 options)", Measure.Median(problems, p => NextStep.Choose(p, PlannerBudget.Default with { Exact = false })) / exact);
+        Line(to, "best-first search / exact programme (5 options)", Measure.Median(problems, p => NextStep.Choose(p, PlannerBudget.Default with { Exact = false })) / exact);
         Line(to, "every history / exact programme (5 options)", Measure.Median(problems, p => Oracle.Optimum(p), best: 1) / exact);
     }
 

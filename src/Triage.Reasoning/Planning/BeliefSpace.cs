@@ -92,6 +92,13 @@ internal sealed class BeliefSpace
         return (from, touches);
     }
 
+    /// <summary>By set: the fixes that can change it, with the chance that they do.</summary>
+    public IEnumerable<(int Fix, double Chance)>[] Attempts(int[] fixes)
+    {
+        var attempts = fixes.SelectMany(fix => Clearances[fix]!.Changes().Select(c => (c.Set, fix, c.Chance))).ToLookup(a => a.Set, a => (a.fix, a.Chance));
+        return [.. Enumerable.Range(0, Count).Select(set => attempts[set])];
+    }
+
     public ILookup<FaultyRoot, int> SetsWith() =>
         Enumerable.Range(0, Count).SelectMany(s => _sets[s].Select(f => (Fault: f, Set: s))).ToLookup(x => x.Fault, x => x.Set);
 

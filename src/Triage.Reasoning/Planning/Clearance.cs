@@ -22,6 +22,10 @@ internal sealed class Clearance
 
     public required double[] Chance { get; init; }
 
+    /// <summary>The sets it touches with the chance that it does not leave them as they are.</summary>
+    public IEnumerable<(int Set, double Chance)> Changes() => Sets.Select((set, entry) =>
+        (set, 1 - Enumerable.Range(From[entry], From[entry + 1] - From[entry]).Where(left => Left[left] == set).Sum(left => Chance[left])));
+
     /// <summary>Turns a belief into the weights of what remains if the unit still fails; they sum to less by P(works).</summary>
     public void Apply(double[] weights)
     {

@@ -3,7 +3,7 @@ using System.Text;
 namespace Triage.Reasoning.Planning;
 
 /// <summary>Where a job stands: what is believed, what is done, what is open. Option and step numbers are those of the model.</summary>
-internal sealed class JobState(double[] belief, bool[] done, bool[] open, JobStep? last, double reach = 1)
+internal sealed class JobState(double[] belief, bool[] done, bool[] open, JobStep? last)
 {
     /// <summary>Weight of each fault set, summing to 1.</summary>
     public double[] Belief { get; } = belief;
@@ -13,9 +13,6 @@ internal sealed class JobState(double[] belief, bool[] done, bool[] open, JobSte
     public bool[] Open { get; } = open;
 
     public JobStep? Last { get; } = last;
-
-    /// <summary>Chance of getting here by the steps that were taken in the plan.</summary>
-    public double Reach { get; } = reach;
 
     /// <summary>
     /// Equal for histories that lead to the same belief. Fixes commute with fixes and tests with tests; a test commutes with a fix

@@ -7,7 +7,7 @@ public static class NextStep
 {
     /// <summary>
     /// Ranks everything that may be done now. First one-step look-ahead over all options, what follows valued by the best
-    /// sequence of fixes with a stop; then the exact programme where it fits the budget, else ever wider roll-outs of the best.
+    /// sequence of fixes with a stop; then the exact programme where it fits the budget, else best-first search within it.
     /// The same question with the same budget always gets the same answer.
     /// </summary>
     /// <exception cref="ArgumentException">The problem contradicts itself or no stop is allowed; the message says where.</exception>
@@ -19,15 +19,12 @@ public static class NextStep
         var ranking = new RootRanking(model, new OneStepLookAhead(model));
         if (!budget.Exact || !SolveExactly(model, ranking, budget))
         {
-            RollOut(model, ranking, budget);
+            Search(model, ranking, budget);
         }
 
         var blocked = problem.Options.Where(o => !problem.Done.Contains(o.Id)).Select(o => WhyNot(o, problem)).OfType<BlockedOption>();
         return new Advice(ranking.Describe(), [.. blocked], (int)Math.Min(model.Nodes, int.MaxValue));
     }
-
-    /// <summary>Options that are followed first. Chosen by trial.</summary>
-    private const int Few = 4;
 
     private static bool SolveExactly(PlanningModel model, RootRanking ranking, PlannerBudget budget)
     {
@@ -37,37 +34,15 @@ public static class NextStep
         }
 
         var exact = new ExactProgramme(model, ranking.OneStep, model.Nodes + budget.Nodes);
-        ranking.Refine(exact, ranking.Options.Length, () => exact.Complete);
+        ranking.Refine(exact, () => exact.Complete);
         return exact.Complete;
     }
 
-    /// <summary>First the likely courses only, so that a large problem gets something; then to the end, wider and wider.</summary>
-    private static void RollOut(PlanningModel model, RootRanking ranking, PlannerBudget budget)
+    private static void Search(PlanningModel model, RootRanking ranking, PlannerBudget budget)
     {
-        var search = new WideningSearch(model, ranking.OneStep, ranking.Worth(), budget.Nodes);
-        foreach (var (width, leastReach) in Widths())
-        {
-            search.Widen(width, leastReach);
-            ranking.Refine(search, Few * width, () => search.Complete);
-            if (!search.Complete || search.Exhaustive)
-            {
-                return;
-            }
-        }
-    }
-
-    /// <summary>Where a state is likely to be reached, a second look at it is worth more.</summary>
-    private static IEnumerable<(int Width, double LeastReach)> Widths()
-    {
-        yield return (1, 0.1);
-        yield return (1, 0);
-        for (var width = 2; ; width++)
-        {
-            foreach (var leastReach in new[] { 0.3, 0.1, 0.03, 0.01, 0 })
-            {
-                yield return (width, leastReach);
-            }
-        }
+        var search = new BestFirstSearch(model, ranking.OneStep, ranking.Worth());
+        search.Run(until: model.Nodes + budget.Nodes);
+        ranking.Refine(search, () => true);
     }
 
     private static BlockedOption? WhyNot(Option option, RepairProblem problem)

@@ -15,6 +15,7 @@ internal sealed class PlanningModel
         Ways = new AccessWays(problem);
         _ownPrice = Array.ConvertAll(Options, o => o.Expense.At(problem.Rates));
         Fixes = [.. Numbers.Where(o => Options[o] is FixOption && Rules.Allowed[o])];
+        Attempts = Array.ConvertAll(Space.Attempts(Fixes), set => set.OrderBy(a => a.Chance / _ownPrice[a.Fix]).ToArray());
         var setsWith = Space.SetsWith();
         _likelihood = Array.ConvertAll(Options, o => o is TestOption test ? Space.Likelihood(test, setsWith) : null);
         _stops = [.. Numbers.Where(o => Options[o] is StopOption && Rules.Allowed[o])];
@@ -30,6 +31,9 @@ internal sealed class PlanningModel
 
     /// <summary>Fixes that no rule forbids.</summary>
     public int[] Fixes { get; }
+
+    /// <summary>By fault set: the fixes that can change it with the chance that they do, worst chance for the price first.</summary>
+    public (int Fix, double Chance)[][] Attempts { get; }
 
     public OrderOfWork Rules { get; }
 
@@ -65,6 +69,9 @@ internal sealed class PlanningModel
 
         return best;
     }
+
+    /// <summary>The cheapest way to give up there may ever be, opening left out.</summary>
+    public double LeastStop => _stops.Min(s => _ownPrice[s]);
 
     /// <summary>What can come of an option; outcomes of probability 0 are left out.</summary>
     public IEnumerable<Outcome> Outcomes(JobState state, int option) => Options[option] switch
@@ -116,6 +123,6 @@ internal sealed class PlanningModel
         Weights.Divide(weights, sum);
         bool[] done = [.. state.Done];
         done[option] = true;
-        return new JobState(weights, done, Ways.After(option, state.Open), new JobStep(option, outcome, state.Last), state.Reach * sum);
+        return new JobState(weights, done, Ways.After(option, state.Open), new JobStep(option, outcome, state.Last));
     }
 }

@@ -29,10 +29,10 @@ internal sealed class RootRanking
     public int[] Options { get; }
 
     /// <summary>Values the best few anew by a deeper continuation; what is not finished when it runs out is dropped.</summary>
-    public void Refine(IContinuation deeper, int few, Func<bool> complete)
+    public void Refine(IContinuation deeper, Func<bool> complete)
     {
         var found = new Dictionary<int, Appraisal>();
-        foreach (var option in Best(few))
+        foreach (var option in Best(Shortlist))
         {
             found[option] = Appraise(option, deeper);
             if (!complete())

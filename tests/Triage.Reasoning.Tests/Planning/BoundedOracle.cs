@@ -45,38 +45,44 @@ internal sealed class BoundedOracle
             start[Array.IndexOf(_masks, MaskOf(h))] += h.Probability;
         }
 
-        return Cost(start, 0, atMost);
+        return Cost(start, 0, atMost).Cost;
     }
 
-    /// <summary>The least cost from here, or at least <paramref name="limit"/> when it is no less than that.</summary>
-    private double Cost(double[] belief, int done, double limit)
+    /// <summary>The least cost from here; or, not exact, the limit or more when it is no less than that.</summary>
+    private (double Cost, bool Exact) Cost(double[] belief, int done, double limit)
     {
         var key = Key(belief, done);
         if (_known.TryGetValue(key, out var known) && (known.Exact || known.Cost >= limit))
         {
-            return known.Cost;
+            return known;
         }
 
         var best = _stop;
         var moves = Enumerable.Range(0, _actions.Length).Where(a => (done >> a & 1) == 0).Select(a => Move(belief, done, a)).ToArray();
-        foreach (var (bound, then, outcomes) in moves.OrderBy(m => m.Bound))
+        foreach (var move in moves.OrderBy(m => m.Bound))
         {
-            var cost = bound;
-            foreach (var (chance, next, least) in outcomes)
-            {
-                if (cost >= Math.Min(best, limit))
-                {
-                    break;
-                }
-
-                cost += chance * (Cost(next, then, ((Math.Min(best, limit) - cost) / chance) + least) - least);
-            }
-
-            best = Math.Min(best, cost);
+            best = Math.Min(best, Cost(move, Math.Min(best, limit)));
         }
 
-        _known[key] = best < limit ? (best, true) : (limit, false);
-        return Math.Min(best, limit);
+        return _known[key] = best < limit ? (best, true) : (limit, false);
+    }
+
+    /// <summary>The cost of a move, infinite when it is no less than the limit: whether a child was cut off is carried, not told from a sum that rounds.</summary>
+    private double Cost((double Bound, int Then, List<(double Chance, double[] Next, double Least)> Outcomes) move, double limit)
+    {
+        var cost = move.Bound;
+        foreach (var (chance, next, least) in move.Outcomes)
+        {
+            var after = cost < limit ? Cost(next, move.Then, ((limit - cost) / chance) + least) : default;
+            if (!after.Exact)
+            {
+                return double.PositiveInfinity;
+            }
+
+            cost += chance * (after.Cost - least);
+        }
+
+        return cost;
     }
 
     private (double Bound, int Then, List<(double Chance, double[] Next, double Least)> Outcomes) Move(double[] belief, int done, int action)
