@@ -9,13 +9,13 @@ namespace Triage.Benchmarks;
 internal static class Plans
 {
     /// <summary>As much thought as an answer of the product gets.</summary>
-    public static PlannerBudget RollOut { get; } = new(2_000_000) { Exact = false };
+    public static PlannerBudget Searched { get; } = new(2_000_000) { Exact = false };
 
     private static PlannerBudget OneStep { get; } = new(1) { Exact = false };
 
     private static readonly (string Name, Func<RepairProblem, double> Cost)[] Policies =
     [
-        ("look-ahead with roll-out", p => Oracle.Followed(p, RollOut)),
+        ("best-first search", p => Oracle.Followed(p, Searched)),
         ("one-step look-ahead alone", p => Oracle.Followed(p, OneStep)),
         ("p/c with the best stop", p => SimplePolicies.Followed(p, SimplePolicies.ProbabilityOverPrice)),
         ("information first", p => SimplePolicies.Followed(p, SimplePolicies.InformationFirst)),
@@ -32,7 +32,7 @@ internal static class Plans
         }
     }
 
-    private static RepairProblem Large(int seed, double stop)
+    internal static RepairProblem Large(int seed, double stop)
     {
         var (network, evidence) = Case.Large(seed);
         var random = new Random(seed);

@@ -26,9 +26,9 @@ internal sealed class BeliefSpace
 
         var clearances = problem.Options.Select(o => o is FixOption fix ? new ClearanceBuilder(fix) : null).ToArray();
         var byFault = Cover(clearances);
-        for (var set = 0; set < _sets.Count; set++)
+        for (var (set, added) = (0, new HashSet<int>()); set < _sets.Count; set++)
         {
-            AddTo(set, clearances, byFault);
+            AddTo(set, clearances, byFault, added);
         }
 
         var total = prior.Sum();
@@ -121,15 +121,21 @@ internal sealed class BeliefSpace
         return cover;
     }
 
-    private void AddTo(int set, ClearanceBuilder?[] clearances, Dictionary<FaultyRoot, List<int>> byFault)
+    private void AddTo(int set, ClearanceBuilder?[] clearances, Dictionary<FaultyRoot, List<int>> byFault, HashSet<int> added)
     {
+        added.Clear();
         var faults = _sets[set];
-        var options = faults.Length == 0
-            ? Enumerable.Range(0, clearances.Length).Where(o => clearances[o] is not null)
-            : faults.SelectMany(f => byFault.GetValueOrDefault(f, [])).Distinct();
-        foreach (var option in options)
+        foreach (var fault in faults)
         {
-            clearances[option]!.Add(set, faults, Number);
+            foreach (var option in byFault.GetValueOrDefault(fault, []).Where(added.Add))
+            {
+                clearances[option]!.Add(set, faults, Number);
+            }
+        }
+
+        for (var option = 0; faults.Length == 0 && option < clearances.Length; option++)
+        {
+            clearances[option]?.Add(set, faults, Number);
         }
     }
 

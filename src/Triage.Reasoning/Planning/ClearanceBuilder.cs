@@ -23,12 +23,23 @@ internal sealed class ClearanceBuilder(FixOption fix)
     public void Add(int set, FaultyRoot[] faults, Func<FaultyRoot[], int> number)
     {
         var chances = Array.ConvertAll(faults, f => _chance.GetValueOrDefault(f));
-        var partly = faults.Count(_leaves.ContainsKey);
-        var works = partly > 0 ? 0 : chances.Aggregate(1.0, (product, c) => product * c);
-        var share = faults.Length == 0 ? 1 : chances.Average();
-        var left = new List<(int, double)>();
-        Remainders(faults, chances, 0, [], 1, (remaining, chance) => left.Add((number(remaining), chance)));
-        _entries.Add(new Entry(set, (faults.Length, partly), works, share, left));
+        var touched = Enumerable.Range(0, faults.Length).Where(f => chances[f] > 0).ToArray();
+        var (works, left) = (0.0, new List<(int, double)>(1 << touched.Length));
+        for (var gone = 0; gone < 1 << touched.Length; gone++)
+        {
+            if (Chance(touched, gone, chances) is > 0 and var chance)
+            {
+                var remaining = gone == 0 ? faults : Remaining(faults, touched, gone);
+                works += remaining.Length == 0 ? chance : 0;
+                if (remaining.Length > 0)
+                {
+                    left.Add((gone == 0 ? set : number(remaining), chance));
+                }
+            }
+        }
+
+        var share = faults.Length == 0 ? 1 : chances.Sum() / faults.Length;
+        _entries.Add(new Entry(set, (faults.Length, _leaves.Count == 0 ? 0 : faults.Count(_leaves.ContainsKey)), faults.Length == 0 ? 1 : works, share, left));
     }
 
     public Clearance Build()
@@ -51,23 +62,35 @@ internal sealed class ClearanceBuilder(FixOption fix)
         };
     }
 
-    private void Remainders(
-        FaultyRoot[] faults, double[] chances, int next, FaultyRoot[] left, double chance, Action<FaultyRoot[], double> found)
+    /// <param name="gone">A bit for each touched fault that goes.</param>
+    private static double Chance(int[] touched, int gone, double[] chances)
     {
-        if (chance == 0)
+        var chance = 1.0;
+        for (var bit = 0; bit < touched.Length; bit++)
         {
-            return;
+            chance *= (gone >> bit & 1) == 1 ? chances[touched[bit]] : 1 - chances[touched[bit]];
         }
 
-        if (next < faults.Length)
+        return chance;
+    }
+
+    /// <summary>The faults that stay, or what those that go leave behind.</summary>
+    private FaultyRoot[] Remaining(FaultyRoot[] faults, int[] touched, int gone)
+    {
+        var remaining = new List<FaultyRoot>(faults.Length);
+        for (var f = 0; f < faults.Length; f++)
         {
-            Remainders(faults, chances, next + 1, [.. left, faults[next]], chance * (1 - chances[next]), found);
-            Remainders(faults, chances, next + 1, _leaves.TryGetValue(faults[next], out var rest) ? [.. left, rest] : left, chance * chances[next], found);
+            if (Array.IndexOf(touched, f) is var bit && (bit < 0 || (gone >> bit & 1) == 0))
+            {
+                remaining.Add(faults[f]);
+            }
+            else if (_leaves.TryGetValue(faults[f], out var rest))
+            {
+                remaining.Add(rest);
+            }
         }
-        else if (left.Length > 0)
-        {
-            found(left, chance);
-        }
+
+        return [.. remaining];
     }
 
     private sealed record Entry(int Set, (int Faults, int Partly) Size, double Works, double Share, List<(int Set, double Chance)> Left);

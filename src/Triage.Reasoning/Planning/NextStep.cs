@@ -15,8 +15,8 @@ public static class NextStep
     {
         ArgumentOutOfRangeException.ThrowIfNegativeOrZero(budget.Nodes);
         ProblemCheck.Check(problem);
-        var model = new PlanningModel(problem);
-        var ranking = new RootRanking(model, new OneStepLookAhead(model));
+        var (model, worth) = Prepare(problem);
+        var ranking = new RootRanking(model, new OneStepLookAhead(model), worth);
         if (!budget.Exact || !SolveExactly(model, ranking, budget))
         {
             Search(model, ranking, budget);
@@ -24,6 +24,12 @@ public static class NextStep
 
         var blocked = problem.Options.Where(o => !problem.Done.Contains(o.Id)).Select(o => WhyNot(o, problem)).OfType<BlockedOption>();
         return new Advice(ranking.Describe(), [.. blocked], (int)Math.Min(model.Nodes, int.MaxValue));
+    }
+
+    private static (PlanningModel Model, bool[] Worth) Prepare(RepairProblem problem)
+    {
+        var worth = Task.Run(() => Screening.Worth(problem));
+        return (new PlanningModel(problem), worth.GetAwaiter().GetResult());
     }
 
     private static bool SolveExactly(PlanningModel model, RootRanking ranking, PlannerBudget budget)

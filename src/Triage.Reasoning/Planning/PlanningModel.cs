@@ -81,6 +81,9 @@ internal sealed class PlanningModel
         _ => [],
     };
 
+    /// <summary>Chance of each value of a test at the start.</summary>
+    public IEnumerable<double> Chances(int test) => Likelihood(test).Select(row => row.Expect(Start.Belief, p => p));
+
     /// <summary>P(value | each fault set) of a test, by value.</summary>
     public LikelihoodRow[] Likelihood(int test) => _likelihood[test]!;
 

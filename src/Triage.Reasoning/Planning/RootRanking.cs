@@ -7,22 +7,25 @@ internal sealed class RootRanking
 {
     private readonly PlanningModel _model;
     private readonly Dictionary<int, Appraisal> _known = [];
+    private readonly int[] _shortlist;
 
-    public RootRanking(PlanningModel model, OneStepLookAhead oneStep)
+    /// <param name="shortlist">By option: whether it is worth a closer look.</param>
+    public RootRanking(PlanningModel model, OneStepLookAhead oneStep, bool[] shortlist)
     {
         (_model, OneStep) = (model, oneStep);
         Options = [.. model.ReadyOptions(model.Start)];
         var ignoring = oneStep.From(model.Start);
-        if (Options.Length > 2 * Shortlist)
+        _shortlist = [.. Options.Where(o => shortlist[o])];
+        foreach (var option in Options)
         {
-            Value(Options, new SettledSequence(model), ignoring);
+            _known[option] = Ignored(option, ignoring);
         }
 
-        Value(_known.Count == 0 ? Options : [.. Best(Shortlist)], oneStep, ignoring);
+        foreach (var option in _shortlist.Where(o => oneStep.CanPay(model.Start, o, ignoring.Cost)))
+        {
+            _known[option] = Appraise(option, oneStep);
+        }
     }
-
-    /// <summary>Options that get a closer look where there are many. Chosen by trial.</summary>
-    private const int Shortlist = 24;
 
     public OneStepLookAhead OneStep { get; }
 
@@ -32,7 +35,7 @@ internal sealed class RootRanking
     public void Refine(IContinuation deeper, Func<bool> complete)
     {
         var found = new Dictionary<int, Appraisal>();
-        foreach (var option in Best(Shortlist))
+        foreach (var option in _shortlist.OrderBy(o => _known[o].Cost))
         {
             found[option] = Appraise(option, deeper);
             if (!complete())
@@ -50,24 +53,14 @@ internal sealed class RootRanking
     /// <summary>By option: whether it is among the shortlist of tests and fixes, or not ready yet.</summary>
     public bool[] Worth()
     {
-        var best = Best(Options.Length).Where(o => _model.Options[o] is not StopOption).Take(Shortlist).ToHashSet();
-        return [.. _model.Numbers.Select(o => _model.Options[o] is not StopOption && (best.Contains(o) || !_known.ContainsKey(o)))];
+        var worth = _shortlist.ToHashSet();
+        return [.. _model.Numbers.Select(o => _model.Options[o] is not StopOption && (worth.Contains(o) || !_known.ContainsKey(o)))];
     }
 
     public ImmutableArray<RankedOption> Describe()
     {
         var best = Options.Aggregate(Valuation.None, (b, o) => b.OrBetter(new Valuation(_known[o].Cost, o))).First;
         return [.. Options.OrderBy(o => o != best).ThenBy(o => _known[o].Cost).Select(Describe)];
-    }
-
-    private IEnumerable<int> Best(int few) => Options.OrderBy(o => _known[o].Cost).Take(few);
-
-    private void Value(int[] options, IContinuation continuation, Valuation ignoring)
-    {
-        foreach (var option in options)
-        {
-            _known[option] = OneStep.CanPay(_model.Start, option, ignoring.Cost) ? Appraise(option, continuation) : Ignored(option, ignoring);
-        }
     }
 
     private Appraisal Appraise(int option, IContinuation continuation)
@@ -84,10 +77,25 @@ internal sealed class RootRanking
         return new Appraisal(cost, [.. outcomes]);
     }
 
-    private Appraisal Ignored(int test, Valuation after)
+    /// <summary>As if what comes of it changed nothing in what is done after it: never too low.</summary>
+    private Appraisal Ignored(int option, Valuation ignoring)
     {
-        var chances = _model.Likelihood(test).Select((row, value) => new Outcome(row.Multiply(_model.Start.Belief, new double[_model.Space.Count]), value, null));
-        return new(_model.Price(test, _model.Start.Open) + after.Cost, [.. chances.Where(o => o.Probability > 0).Select(o => (o, after))]);
+        var price = _model.Price(option, _model.Start.Open);
+        return _model.Options[option] switch
+        {
+            TestOption => new(price + ignoring.Cost, [.. _model.Chances(option).Select((p, value) => (new Outcome(p, value, null), ignoring)).Where(o => o.Item1.Probability > 0)]),
+            FixOption => IgnoredFix(option, price, ignoring),
+            _ => new(price, []),
+        };
+    }
+
+    private Appraisal IgnoredFix(int fix, double price, Valuation ignoring)
+    {
+        var clearance = _model.Space.Clearances[fix]!;
+        var works = clearance.Sum(_model.Start.Belief, clearance.Works);
+        var after = works < 1 ? ignoring with { Cost = Math.Min(ignoring.Cost / (1 - works), _model.CheapestStop(_model.Start.Done, _model.Start.Open).Cost) }: ignoring;
+        (Outcome, Valuation)[] outcomes = [(new(works, Outcome.Works, null), new(0, -1)), (new(1 - works, JobStep.StillFaulty, null), after)];
+        return new(price + (1 - works) * after.Cost, [.. outcomes.Where(o => o.Item1.Probability > 0)]);
     }
 
     private RankedOption Describe(int option)
