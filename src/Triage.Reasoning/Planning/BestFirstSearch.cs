@@ -3,8 +3,8 @@ namespace Triage.Reasoning.Planning;
 /// <summary>
 /// Best-first search of the tree of options and outcomes (AO*, Martelli and Montanari 1973), each state held between what
 /// something that can be done costs and what nobody can do it for. The state looked into next lies where the option that
-/// may cost least leads most uncertainly (McMahan, Likhachev and Gordon 2005). Memory and time go where the choice hangs; stopped
-/// at any moment, what it knows is the cost of something that can be done.
+/// may cost least leads most uncertainly (McMahan, Likhachev and Gordon 2005).
+/// Stopped at any moment, what it knows is the cost of something that can be done.
 /// </summary>
 /// <param name="worth">By option: false for what was too far from the best at the start to be looked at again.</param>
 internal sealed class BestFirstSearch(PlanningModel model, OneStepLookAhead oneStep, bool[] worth) : IContinuation
@@ -20,7 +20,8 @@ internal sealed class BestFirstSearch(PlanningModel model, OneStepLookAhead oneS
         }
     }
 
-    public Valuation From(JobState state) => At(state).Known;
+    /// <summary>What is known of a state that was come across, else its best sequence of fixes.</summary>
+    public Valuation From(JobState state) => _known.TryGetValue(model.Key(state), out var prospect) ? prospect.Known : oneStep.From(state);
 
     private Prospect At(JobState state)
     {

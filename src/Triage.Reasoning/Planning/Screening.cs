@@ -4,7 +4,7 @@ namespace Triage.Reasoning.Planning;
 internal static class Screening
 {
     /// <summary>Options that get a closer look where there are many, and hypotheses that count in choosing them. Chosen by trial.</summary>
-    private const int Shortlist = 24, Heaviest = 250;
+    private const int Shortlist = 24, Heaviest = 100;
 
     /// <summary>By option: whether it is worth a closer look, judged by the heaviest hypotheses and a settled sequence of fixes after each outcome.</summary>
     public static bool[] Worth(RepairProblem problem)
