@@ -63,6 +63,9 @@ public sealed class LiveBench : IAsyncDisposable
     /// <summary>Parts on hand.</summary>
     public Drawer Drawer { get; }
 
+    /// <summary>Drawings put to devices.</summary>
+    public DrawingEditing Drawings => new(this);
+
     /// <summary>The open books, in the order in which they were named.</summary>
     public ImmutableArray<BookSource> Books => options.Books;
 

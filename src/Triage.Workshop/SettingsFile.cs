@@ -31,13 +31,12 @@ internal sealed record SettingsFile(BenchSettings Settings, ImmutableArray<Probl
         && (Settings.Tools ?? []).SequenceEqual(before.Settings.Tools ?? [])
         && Settings.Tools.HasValue == before.Settings.Tools.HasValue;
 
-    /// <summary>What would be wrong with the file if it held this.</summary>
-    public static ImmutableArray<Problem> Check(byte[] content)
+    /// <summary>The file if it held this.</summary>
+    public static SettingsFile Of(byte[] content)
     {
         var log = new NoteLog(Name);
-        if (Text(content, log) is { } text && Fields(text, log) is { } fields)
-            Read(fields);
-        return log.Problems;
+        var settings = Text(content, log) is { } text && Fields(text, log) is { } fields ? Read(fields) : new();
+        return new(settings, log.Problems);
     }
 
     private static BenchSettings Read(FieldReader fields)
