@@ -221,7 +221,7 @@ public sealed class LiveBench : IAsyncDisposable
     private void Publish(Notebook notes, CountedJobs counted, Lazy<Recogniser> recogniser)
     {
         var (all, said) = (books, settings);
-        var problems = new Lazy<ImmutableArray<Problem>>(() => [.. said.Problems, .. all.Problems]);
+        var problems = new Lazy<ImmutableArray<Problem>>(() => [.. said.AmongNotes(notes.Of<PartClass>()), .. all.Problems]);
         var next = new Bench(notes, counted, recogniser, searched.Open(), problems, said.Settings, (current?.Version ?? 0) + 1);
         Volatile.Write(ref current, next);
         Changed?.Invoke(next);

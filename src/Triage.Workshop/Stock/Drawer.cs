@@ -48,6 +48,28 @@ public sealed class Drawer
         return taken;
     }
 
+    /// <summary>One whose taking was taken back lies in the drawer again.</summary>
+    internal StepResult Returned(StepResult undone) => Counted(undone, undone.TakenBack, 1);
+
+    /// <summary>One whose taking was put back is taken out again.</summary>
+    internal StepResult TakenAgain(StepResult done, LogEntry entry) => Counted(done, entry, -1);
+
+    /// <summary>The job's log has been written: whatever stands in the way here is said, and keeps nothing from it.</summary>
+    private StepResult Counted(StepResult step, LogEntry? entry, int by)
+    {
+        if (step.Refused is not null || entry is not PartMoved { FromDrawer: true } taken)
+            return step;
+        var left = 0;
+        var refused = bench.Setup.Change(null, (held, text) =>
+        {
+            if (held.Drawer.ToList().FindIndex(i => i.IsIn(taken)) is not (>= 0 and var at))
+                return WorkshopRefusals.NotInDrawer(taken.Part);
+            left = held.Drawer[at].Count + by;
+            return Set(text, at, Moved(held.Drawer[at], by));
+        });
+        return step with { Remarks = [.. step.Remarks, refused is null ? DrawerTexts.Counted(by, left) : DrawerTexts.NotCounted(by, taken, refused)] };
+    }
+
     private Refusal? Changed(string key, Func<StockItem, Item> change) =>
         bench.Setup.Change(null, (held, text) => At(held, key) is >= 0 and var at ? Set(text, at, change(held.Drawer[at])) : Gone(key));
 

@@ -26,8 +26,12 @@ public sealed record StockItem(string Part, int Count)
     /// <summary>What a job's log says when one of these is taken for it.</summary>
     internal PartMoved Taken => new(default, Part, Tested ? PartState.TestedGood : PartState.Arrived)
     {
-        Price = 0, From = Where is null ? "the drawer" : $"the drawer, {Where}", Note = Rating,
+        Price = 0, From = Where is null ? "the drawer" : $"the drawer, {Where}", Note = Rating, FromDrawer = true,
     };
+
+    /// <summary>An entry of a job's log that says that one of these was taken.</summary>
+    internal bool IsIn(PartMoved entry) =>
+        entry.FromDrawer && (entry.Part, entry.State, entry.From, entry.Note) == (Taken.Part, Taken.State, Taken.From, Taken.Note);
 
     internal YamlFields Written() => new FieldWriter()
         .Text("part", Part).Text("rating", Rating).Number("count", Count).Text("where", Where).Mark("tested", Tested).OnOneLine;

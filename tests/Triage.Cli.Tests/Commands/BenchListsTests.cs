@@ -31,6 +31,7 @@ public sealed class BenchListsTests : IDisposable
         Assert.Contains("0.22 F 5.5 V, place not noted", unclear.Error, StringComparison.Ordinal);
         Assert.Equal(("part", "tested-good", "the drawer, tin 3"), (log[^1].Text("type"), log[^1].Text("state"), log[^1].Text("from")));
         Assert.Equal([1, 1], (await bench.Json("drawer")).All("items").Select(i => i.Number("count")));
+        Assert.Contains("It lies in the drawer again: 2 there now.", (await bench.Run("undo", "2026-001", $"{log.Length - 1}")).Output, StringComparison.Ordinal);
     }
 
     [Fact]
@@ -47,6 +48,15 @@ public sealed class BenchListsTests : IDisposable
         Assert.Equal((3, "Nothing in the drawer goes by “fuse”. Look at the list: triage drawer."), (unknown.Code, unknown.Error));
         Assert.Equal((2, "See triage drawer put --help."), (misused.Code, misused.Error));
         Assert.Empty((await bench.Json("drawer", "remove", "backup-cap")).All("items"));
+    }
+
+    [Fact]
+    public async Task The_check_reads_the_bench_s_own_file_too()
+    {
+        await File.WriteAllTextAsync(bench.File("small", "bench.yaml"), "drawer:\n  - {part: backup-cup, count: 1}\n", TestContext.Current.CancellationToken);
+        var said = await bench.Run("check");
+        Assert.EndsWith("bench.yaml:2:12: warning: There is no part class `backup-cup`. Did you mean backup-cap?", said.Lines[0], StringComparison.Ordinal);
+        Assert.Equal(0, said.Code);
     }
 
     [Fact]

@@ -51,6 +51,9 @@ public sealed class BenchListsApiTests : IAsyncLifetime
         var log = (await client.Do($"/api/jobs/{job}/from-drawer", new { item })).GetProperty("job").GetProperty("log");
         Assert.Contains("tested good", log[log.GetArrayLength() - 1].GetProperty("words").GetString(), StringComparison.Ordinal);
         Assert.Equal(1, Item(await client.Get("/api/drawer"), "0.1 F 5.5 V").GetProperty("count").GetInt32());
+        var undone = await Client.Body(await client.Send(HttpMethod.Delete, $"/api/jobs/{job}/log/{log.GetArrayLength() - 1}"), 2);
+        Assert.Equal("It lies in the drawer again: 2 there now.", undone.GetProperty("remarks")[0].GetString());
+        await client.Do($"/api/jobs/{job}/from-drawer", new { item });
         await Refused(client.Post("/api/jobs/2026-005/from-drawer", new { item }), HttpStatusCode.Forbidden, "closed");
         Assert.Equal(1, Item(await client.Get("/api/drawer"), "0.1 F 5.5 V").GetProperty("count").GetInt32());
     }
