@@ -34,6 +34,7 @@ internal static class ApiEndpoints
             .WithTags("review").WithSummary("What is wrong with the notes, by file, line and column.");
         api.MapBench();
         api.MapDeviceDrawings();
+        api.MapShare();
         api.MapJobs();
     }
 
