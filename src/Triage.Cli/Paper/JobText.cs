@@ -1,3 +1,4 @@
+using Spectre.Console;
 using Triage.Cli.Typed;
 using Triage.Notes.Kinds;
 using Triage.Workshop;
@@ -16,7 +17,7 @@ internal static class JobText
         for (var i = 0; i < job.Log.Length; i++)
             Entry(paper, bench, job, i);
         foreach (var thing in LooseThing.Of(job.Log).Where(t => !t.BackOn).Reverse())
-            paper.Item("off", $"{thing.Off.What}{(thing.Off.Where is { } where ? $", lies in {where}" : "")}{(thing.LeftOver ? ": left over, what was open is shut" : "")}", 4, thing.LeftOver ? Sheet.Warning : null);
+            paper.Item("off", $"{thing.Off.What}{(thing.Off.Where is { } where ? $", lies in {where}" : "")}{(thing.LeftOver ? ": left over, what was open is shut" : "")}", 4, thing.LeftOver ? Sheet.Warning : Style.Plain);
         foreach (var heard in job.FollowUps)
             paper.Item($"    {Amounts.Date(heard.On)}", $"{(heard.CameBack ? "came back" : "heard of as good")}{(heard.Note is null ? "" : $": {heard.Note}")}");
     }
