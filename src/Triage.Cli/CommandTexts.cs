@@ -47,6 +47,21 @@ internal static class CommandTexts
     public static Refusal NothingTried(string job) =>
         new(RefusalKind.NotFound, $"Job {job} tried no reset and no fix yet.", "Record it first with triage reset or triage fixed.");
 
+    public static Refusal NotInDrawer(string typed) =>
+        new(RefusalKind.NotFound, $"Nothing in the drawer goes by “{typed}”.", "Look at the list: triage drawer.");
+
+    public static Refusal NothingCounted() =>
+        new(RefusalKind.NotUnderstood, "It was not said what changed.", "Say at least one of --more, --fewer, --tested.");
+
+    public static Refusal NoInstrument(string name) =>
+        new(RefusalKind.NotFound, $"No instrument “{name}” is set up.", "Set it up by saying what its sheet says: --kind, --input, --range.");
+
+    public static Refusal NoTool(string tool, IReadOnlyCollection<string> listed) =>
+        new(RefusalKind.NotFound, $"No tool “{tool}” is listed.", listed.Count == 0 ? "Nobody listed tools: every one counts as there." : $"Listed are {string.Join(", ", listed)}.");
+
+    public static Refusal NoVersion(string note) =>
+        new(RefusalKind.NotUnderstood, "Nobody said which version the text was made from.", $"Name it with --since; triage note {note} --json says it.");
+
     public static Refusal NoPort(double port) =>
         new(RefusalKind.NotUnderstood, FormattableString.Invariant($"{port} is no port."), "Choose one from 1024 to 65535, or 0 for any that is free.");
 

@@ -61,8 +61,9 @@ internal sealed class Desk(TextWriter output, TextWriter errors, TimeProvider cl
     {
         foreach (var error in typed.Errors)
             errors.WriteLine(Plain.Line(error.Message));
-        var words = typed.CommandResult.Command is RootCommand ? "triage" : $"triage {typed.CommandResult.Command.Name}";
-        errors.WriteLine($"See {words} --help.");
+        var command = typed.CommandResult.Command;
+        var words = new[] { command.Parents.OfType<Command>().FirstOrDefault(), command }.Where(c => c is not (null or RootCommand)).Select(c => c!.Name);
+        errors.WriteLine($"See {string.Join(' ', words.Prepend("triage"))} --help.");
         return (int)ExitCode.Usage;
     }
 

@@ -22,7 +22,7 @@ public static class TriageCommand
             : await typed.InvokeAsync(new InvocationConfiguration { Output = output, Error = errors, EnableDefaultExceptionHandler = false }, stop);
     }
 
-    private static RootCommand Root(Desk desk)
+    internal static RootCommand Root(Desk desk)
     {
         var root = new RootCommand("What to look at next in a machine that nobody supports any more.")
         {
@@ -49,6 +49,10 @@ public static class TriageCommand
             PutBackCommand.Of(desk),
             CloseCommand.Of(desk),
             FollowUpCommand.Of(desk),
+            DrawerCommand.Of(desk),
+            InstrumentsCommand.Of(desk),
+            SettingsCommand.Of(desk),
+            DrawingsCommand.Of(desk),
             FindCommand.Of(desk),
             NoteCommand.Of(desk),
             ReviewCommand.Of(desk),

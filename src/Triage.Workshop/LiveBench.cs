@@ -63,6 +63,9 @@ public sealed class LiveBench : IAsyncDisposable
     /// <summary>Parts on hand.</summary>
     public Drawer Drawer { get; }
 
+    /// <summary>Drawings put to devices.</summary>
+    public DrawingEditing Drawings => new(this);
+
     /// <summary>The open books, in the order in which they were named.</summary>
     public ImmutableArray<BookSource> Books => options.Books;
 
@@ -218,7 +221,7 @@ public sealed class LiveBench : IAsyncDisposable
     private void Publish(Notebook notes, CountedJobs counted, Lazy<Recogniser> recogniser)
     {
         var (all, said) = (books, settings);
-        var problems = new Lazy<ImmutableArray<Problem>>(() => [.. said.Problems, .. all.Problems]);
+        var problems = new Lazy<ImmutableArray<Problem>>(() => [.. said.AmongNotes(notes.Of<PartClass>()), .. all.Problems]);
         var next = new Bench(notes, counted, recogniser, searched.Open(), problems, said.Settings, (current?.Version ?? 0) + 1);
         Volatile.Write(ref current, next);
         Changed?.Invoke(next);

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text;
 using Triage.Notes;
+using Triage.Notes.Kinds;
 using Triage.Notes.Parsing;
 using Triage.Workshop.Readings;
 using Triage.Workshop.Stock;
@@ -12,32 +13,48 @@ internal sealed record SettingsFile(BenchSettings Settings, ImmutableArray<Probl
 {
     public const string Name = "bench.yaml";
 
+    /// <summary>Notes that it names, with where.</summary>
+    public ImmutableArray<Reference> References { get; init; } = [];
+
     private static readonly UTF8Encoding Strict = new(encoderShouldEmitUTF8Identifier: false, throwOnInvalidBytes: true);
 
     /// <summary>What is written nowhere has its usual value; a value that cannot be is named and left out.</summary>
     public static SettingsFile Of(IEnumerable<BookSource> books)
     {
         var log = new NoteLog(Name);
-        var file = books.Select(b => Path.Combine(b.Folder, Name)).FirstOrDefault(File.Exists);
-        var settings = file is not null && Content(file, log) is { } text && Fields(text, log) is { } fields ? Read(fields) : new();
-        return new(settings, log.Problems);
+        var settings = BookOf(books) is { } book && Content(Path.Combine(book.Folder, Name), log) is { } text && Fields(text, log) is { } fields ? Read(fields) : new();
+        return new(settings, log.Problems) { References = log.References };
+    }
+
+    /// <summary>The first book that has the file; null when none has.</summary>
+    public static BookSource? BookOf(IEnumerable<BookSource> books) => books.FirstOrDefault(b => File.Exists(Path.Combine(b.Folder, Name)));
+
+    /// <summary>Everything wrong with the file, kinds of part that no note describes too.</summary>
+    public IEnumerable<Problem> AmongNotes(IEnumerable<PartClass> parts)
+    {
+        var known = parts.SelectMany(p => p.Formerly.Append(p.Id)).ToHashSet(StringComparer.Ordinal);
+        var missing = from named in References
+                      where !known.Contains(named.Id)
+                      let text = NoteProblems.Dangling(named.Kind, named.Id, Nearest.To(named.Id, known))
+                      select new Problem(Name, named.Line, named.Column, text.Severity, text.What, text.Instead);
+        return Problems.Concat(missing).OrderBy(p => (p.Line, p.Column));
     }
 
     public bool IsAsBefore(SettingsFile before) =>
         Problems.SequenceEqual(before.Problems)
+        && References.SequenceEqual(before.References)
         && Settings with { Tools = null, Instruments = [], Drawer = [] } == before.Settings with { Tools = null, Instruments = [], Drawer = [] }
         && Settings.Drawer.SequenceEqual(before.Settings.Drawer)
         && InstrumentSettings.Same(Settings.Instruments, before.Settings.Instruments)
         && (Settings.Tools ?? []).SequenceEqual(before.Settings.Tools ?? [])
         && Settings.Tools.HasValue == before.Settings.Tools.HasValue;
 
-    /// <summary>What would be wrong with the file if it held this.</summary>
-    public static ImmutableArray<Problem> Check(byte[] content)
+    /// <summary>The file if it held this.</summary>
+    public static SettingsFile Of(byte[] content)
     {
         var log = new NoteLog(Name);
-        if (Text(content, log) is { } text && Fields(text, log) is { } fields)
-            Read(fields);
-        return log.Problems;
+        var settings = Text(content, log) is { } text && Fields(text, log) is { } fields ? Read(fields) : new();
+        return new(settings, log.Problems);
     }
 
     private static BenchSettings Read(FieldReader fields)

@@ -94,6 +94,21 @@ internal static class WorkshopRefusals
     public static Refusal NotInDrawer(string part) =>
         new(RefusalKind.NotFound, $"The drawer holds no such {part} any more.", "Nothing was written. Look at the drawer again: somebody may have taken the last one.");
 
+    public static Refusal TooFewInDrawer(string part, int count, int wanted) => count == 0 ? NotInDrawer(part) :
+        new(RefusalKind.NotUnderstood, FormattableString.Invariant($"The drawer holds {count} of this {part}, fewer than {wanted}."), "Nothing was written. Count again, or take fewer.");
+
+    public static Refusal TooManyForDrawer(int most) =>
+        new(RefusalKind.NotUnderstood, FormattableString.Invariant($"That would make more than {most:N0} of one kind."), "Nothing was written. Look at the number again.");
+
+    public static Refusal NotADrawing() =>
+        new(RefusalKind.NotUnderstood, "The file is no drawing that can be kept: its content is neither JPEG, PNG, WebP nor PDF.", "Save it as one of these, and send it again. Nothing was written.");
+
+    public static Refusal DrawingTooBig(int bytes, int most) =>
+        new(RefusalKind.NotUnderstood, FormattableString.Invariant($"The drawing has {bytes / 1e6:0.0} MB; at most {most / 1e6:0} MB are kept."), "Scan it coarser, or page by page. Nothing was written.");
+
+    public static Refusal DrawingListed(string file) =>
+        new(RefusalKind.NotUnderstood, $"This very file is among the device's drawings already, as {file}.", "Nothing was written. Change what it shows in the device's note.");
+
     public static Refusal Negative(string what, double amount) =>
         new(RefusalKind.NotUnderstood, FormattableString.Invariant($"The {what} is {amount}, less than nothing."), "Write 0 or more.");
 

@@ -7,7 +7,7 @@ using Triage.Workshop;
 
 namespace Triage.Cli.Commands;
 
-/// <summary><c>triage check</c>: what is wrong with the notes.</summary>
+/// <summary><c>triage check</c>: what is wrong with the notes and the bench's settings.</summary>
 internal static class CheckCommand
 {
     public static Command Of(Desk desk) =>
@@ -15,7 +15,8 @@ internal static class CheckCommand
         {
             var sources = Books.Of(typed.GetValue(desk.BookOption) ?? []);
             var checkedBooks = BookReader.ReadAll(sources.Select(s => (s.Name, s.Folder)));
-            var problems = checkedBooks.SelectMany(book => book.Problems.Select(p => Row(sources, book.Name, p))).ToImmutableArray();
+            var said = SettingsCheck.BookOf(sources) is { } home ? SettingsCheck.Of(sources, checkedBooks.SelectMany(b => b.Notes)).Select(p => Row(sources, home.Name, p)) : [];
+            var problems = said.Concat(checkedBooks.SelectMany(book => book.Problems.Select(p => Row(sources, book.Name, p)))).ToImmutableArray();
             var page = new CheckPage(checkedBooks.Sum(b => b.Notes.Length), Count(problems, Severity.Error), Count(problems, Severity.Warning), Count(problems, Severity.Hint), problems);
             desk.Sheet().Show(page, paper => Write(paper, page), typed.GetValue(desk.JsonOption));
             return Task.FromResult(page.Errors > 0 ? ExitCode.ErrorsFound : ExitCode.Ok);

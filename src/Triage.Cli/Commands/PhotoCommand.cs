@@ -15,7 +15,7 @@ internal static class PhotoCommand
         return desk.Command("photo", "Keeps a photo with a job.", [id, file, words, entry], session =>
         {
             var job = PartialIds.Job(session.Bench, session.Text(id));
-            var photo = Bytes(session.Text(file));
+            var photo = Files.Bytes(session.Text(file));
             return session.ShowRecorded(session.Get(entry) is { } at
                 ? session.Steps.Photo(job.Id, Whole(at), photo)
                 : session.Steps.Line(job.Id, session.Get(words) ?? "photo", photo));
@@ -23,16 +23,4 @@ internal static class PhotoCommand
     }
 
     private static int Whole(double number) => number == Math.Floor(number) && Math.Abs(number) < int.MaxValue ? (int)number : -1;
-
-    private static byte[] Bytes(string file)
-    {
-        try
-        {
-            return File.ReadAllBytes(file);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new RefusedException(CommandTexts.Unreadable(file, e.Message));
-        }
-    }
 }

@@ -1,6 +1,5 @@
 using System.CommandLine;
 using Triage.Cli.Typed;
-using Triage.Workshop.Steps;
 
 namespace Triage.Cli.Commands;
 
@@ -16,19 +15,7 @@ internal static class PutBackCommand
         {
             var job = PartialIds.Job(session.Bench, session.Text(id));
             var at = session.Get(entry);
-            return session.ShowStep(session.Steps.PutBack(job.Id, at, Read(session.Text(file))), after => $"put back: {session.Bench.InWords(after, after.Log[at])}");
+            return session.ShowStep(session.Steps.PutBack(job.Id, at, Files.Text(session.Text(file))), after => $"put back: {session.Bench.InWords(after, after.Log[at])}");
         });
-    }
-
-    private static string Read(string file)
-    {
-        try
-        {
-            return File.ReadAllText(file);
-        }
-        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
-        {
-            throw new RefusedException(CommandTexts.Unreadable(file, e.Message));
-        }
     }
 }

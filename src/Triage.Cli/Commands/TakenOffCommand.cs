@@ -12,10 +12,11 @@ internal static class TakenOffCommand
         var what = Inputs.Text("what", "Screw, shield, cable, board.");
         var where = Inputs.OptionalText("--where", "Where it lies now.");
         var back = Inputs.Flag("--back-on", "It was put back.");
-        return desk.Command("taken-off", "Records what was taken off and where it lies.", [id, what, where, back], session =>
+        var note = Inputs.OptionalText("--note", "What is odd about it: damage, a fastener unlike the others.");
+        return desk.Command("taken-off", "Records what was taken off and where it lies.", [id, what, where, back, note], session =>
         {
             var job = PartialIds.Job(session.Bench, session.Text(id));
-            return session.ShowRecorded(session.Steps.TakenOff(job.Id, session.Text(what), session.Get(where), session.Get(back)));
+            return session.ShowRecorded(session.Steps.TakenOff(job.Id, session.Text(what), session.Get(where), session.Get(back), session.Get(note)));
         });
     }
 }

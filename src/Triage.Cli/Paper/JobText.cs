@@ -1,6 +1,8 @@
+using Spectre.Console;
 using Triage.Cli.Typed;
 using Triage.Notes.Kinds;
 using Triage.Workshop;
+using Triage.Workshop.Steps;
 
 namespace Triage.Cli.Paper;
 
@@ -14,6 +16,8 @@ internal static class JobText
         paper.Heading("Time line");
         for (var i = 0; i < job.Log.Length; i++)
             Entry(paper, bench, job, i);
+        foreach (var thing in LooseThing.Of(job.Log).Where(t => !t.BackOn).Reverse())
+            paper.Item("off", $"{thing.Off.What}{(thing.Off.Where is { } where ? $", lies in {where}" : "")}{(thing.LeftOver ? ": left over, what was open is shut" : "")}", 4, thing.LeftOver ? Sheet.Warning : Style.Plain);
         foreach (var heard in job.FollowUps)
             paper.Item($"    {Amounts.Date(heard.On)}", $"{(heard.CameBack ? "came back" : "heard of as good")}{(heard.Note is null ? "" : $": {heard.Note}")}");
     }
@@ -62,5 +66,7 @@ internal static class JobText
         var said = entry is Saw { Words: { } words } ? $", from “{words}”" : "";
         var note = entry.Note is null ? "" : $" ({entry.Note})";
         paper.Item($"{index,3} {Amounts.Time(entry.At)}", bench.InWords(job, entry) + said + note, 0);
+        if (entry is Read read && bench.VerdictOn(job, read) is { } verdict)
+            paper.Item(verdict.NotUsed is null ? "says" : "not weighed:", verdict.NotUsed ?? verdict.Words, 4);
     }
 }

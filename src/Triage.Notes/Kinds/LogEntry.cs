@@ -91,6 +91,9 @@ public sealed record PartMoved(DateTimeOffset At, string Part, PartState State) 
     public string? From { get; init; }
 
     public string? DateCode { get; init; }
+
+    /// <summary>Taken out of the drawer's list, which counts one fewer since.</summary>
+    public bool FromDrawer { get; init; }
 }
 
 /// <summary>A quick line, kept as written.</summary>

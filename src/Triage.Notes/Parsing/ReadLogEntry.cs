@@ -85,6 +85,7 @@ internal static class ReadLogEntry
         LeadDays = fields.Amount("lead-days"),
         From = fields.Text("from"),
         DateCode = fields.Text("date-code"),
+        FromDrawer = fields.Flag("from-drawer") ?? false,
     };
 }
 

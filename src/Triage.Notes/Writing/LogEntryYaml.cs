@@ -25,7 +25,8 @@ public static class LogEntryYaml
         TakenOff taken => fields.Text(taken.BackOn ? "back-on" : "taken-off", taken.What).Text("where", taken.Where),
         Powered powered => fields.Word<PowerStage>("power", powered.Stage).Text("current", powered.Current),
         PartMoved part => fields.Text("part", part.Part).Word<PartState>("state", part.State).Number("price", part.Price)
-            .Number("shipping", part.Shipping).Number("lead-days", part.LeadDays).Text("from", part.From).Text("date-code", part.DateCode),
+            .Number("shipping", part.Shipping).Number("lead-days", part.LeadDays).Text("from", part.From).Text("date-code", part.DateCode)
+            .Mark("from-drawer", part.FromDrawer),
         QuickLine line => fields.Text("line", line.Text),
         _ => throw new ArgumentOutOfRangeException(nameof(entry)),
     };

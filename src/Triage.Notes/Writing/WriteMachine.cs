@@ -27,9 +27,11 @@ internal static class WriteMachine
             .Text("designator", part.Designator).Text("part", part.Part).Text("role", part.Role)
             .Text("where", part.Where).Text("rating", part.Rating).OnOneLine)
         .Access(note.Access)
-        .Each("drawings", note.Drawings, drawing => new FieldWriter()
-            .Text("file", drawing.File).Text("board", drawing.Board).Text("shows", drawing.Shows).OnOneLine)
+        .Each("drawings", note.Drawings, Of)
         .Texts("without", note.Without);
+
+    public static YamlFields Of(Drawing drawing) => new FieldWriter()
+        .Text("file", drawing.File).Text("board", drawing.Board).Text("shows", drawing.Shows).OnOneLine;
 
     public static FieldWriter PartClass(FieldWriter fields, PartClass note) => fields
         .Each("modes", note.Modes, mode => new FieldWriter()

@@ -32,6 +32,9 @@ internal static class ApiEndpoints
             .WithTags("review").WithSummary("How good the forecasts of closed jobs were; takes seconds the first time.");
         api.MapGet("/check", (LiveBench bench) => new Tagged<WireProblem[]>([.. bench.Current.Problems.Select(WireProblem.Of)]))
             .WithTags("review").WithSummary("What is wrong with the notes, by file, line and column.");
+        api.MapBench();
+        api.MapDeviceDrawings();
+        api.MapShare();
         api.MapJobs();
     }
 
@@ -82,6 +85,11 @@ internal static class NoSuch
     public static Refusal Note(string id, Bench bench) => Of("note", id, bench.Notes.All);
 
     public static Refusal Job(string id, Bench bench) => Of("job", id, bench.Notes.Jobs);
+
+    public static Refusal Device(string id, Bench bench) => Of("device", id, bench.Notes.Of<Device>());
+
+    public static Refusal Drawing(Device device) =>
+        new(RefusalKind.NotFound, $"There is no such drawing of {device.Name}.", "The device's note names its drawings: look there whether the file's name is right and the file lies in the book.");
 
     public static Refusal Entry(string job, int entry) =>
         new(RefusalKind.NotFound, $"Job {job} has no entry {entry} in its log.", "Read the job again: entries count from 0, the oldest first.");

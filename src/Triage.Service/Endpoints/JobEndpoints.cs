@@ -7,6 +7,7 @@ using Triage.Notes.Kinds;
 using Triage.Service.Wire;
 using Triage.Workshop;
 using Triage.Workshop.Steps;
+using Triage.Workshop.Stock;
 using StepOutcome = Microsoft.AspNetCore.Http.HttpResults.Results<
     Triage.Service.Endpoints.Tagged<Triage.Service.Wire.WireResult>, Microsoft.AspNetCore.Http.HttpResults.ProblemHttpResult>;
 
@@ -31,9 +32,14 @@ internal static class JobEndpoints
         Step<FixedBody>(jobs, "fixes", "A fix done.", (steps, id, b) => steps.Fixed(id, b.Fix, b.Effect, b.TestedBefore));
         Step<SwappedBody>(jobs, "swaps", "A part exchanged for one known to be good.", (steps, id, b) => steps.Swapped(id, b.Part, b.Fix, b.Effect, b.OldBack));
         Step<OpenedBody>(jobs, "opened", "A step of the access tree opened or shut.", (steps, id, b) => steps.Opened(id, b.Step, b.Shut));
-        Step<TakenOffBody>(jobs, "taken-off", "Something taken off, and where it lies.", (steps, id, b) => steps.TakenOff(id, b.What, b.Where, b.BackOn));
+        Step<TakenOffBody>(jobs, "taken-off", "Something taken off, and where it lies.", (steps, id, b) => steps.TakenOff(id, b.What, b.Where, b.BackOn, b.Note));
         Step<PoweredBody>(jobs, "power", "Power put on, with its limit.", (steps, id, b) => steps.Powered(id, b.Stage, b.Current));
         Step<PartBody>(jobs, "parts", "A part needed, ordered, arrived, tested or fitted.", (steps, id, b) => steps.PartMoved(id, b.AsMoved()));
+        jobs.MapGet("/{id}/readings", GetReadings).WithSummary("What each reading says of its part.").ProducesProblem(404);
+        jobs.MapGet("/{id}/needed-part", GetNeededPart).WithSummary("The part that mending the likeliest cause takes, and what in the drawer may go in; 204 when no part would mend it.").Produces(204).ProducesProblem(404);
+        Described(
+            jobs.MapPost("/{id}/from-drawer", (string id, [FromBody] StockTakenBody body, HttpContext http, LiveBench bench, StepRecorder recorder) => Outcome(http, bench, recorder, id, "from-drawer", _ => bench.Drawer.Take(id, body.Item ?? ""))),
+            "Take one part out of the drawer for the job.");
         Step<WireConsent>(jobs, "consent", "What the owner agreed to.", (steps, id, b) => steps.Agree(id, new(b.SpendingLimit, b.MayErase, b.OriginalsBack)));
         Step<WireWaiting>(jobs, "waiting", "What it waits for.", (steps, id, b) => steps.WaitFor(id, new(b.For, b.Until)));
         Step<CloseBody>(jobs, "close", "Close it; says what that changed in the knowledge.", (steps, id, b) => steps.Close(id, b.AsRequest()));
@@ -125,5 +131,18 @@ internal static class JobEndpoints
             return Problems.Of(NoSuch.Job(id, now));
         var asked = answers.For(now, job);
         return asked.Refused is { } refused ? Problems.Of(refused) : new Tagged<WireAnswer>(WireAnswer.Of(asked.Answer!));
+    }
+
+    private static Results<Tagged<WireReading[]>, ProblemHttpResult> GetReadings(string id, LiveBench bench) =>
+        bench.Current.Notes.Find<Job>(id) is { } job ? new Tagged<WireReading[]>([.. WireReading.Of(job, bench.Current)]) : Problems.Of(NoSuch.Job(id, bench.Current));
+
+    private static Results<Tagged<WireNeededPart>, NoContent, ProblemHttpResult> GetNeededPart(string id, LiveBench bench, KnownAnswers answers)
+    {
+        var now = bench.Current;
+        if (now.Notes.Find<Job>(id) is not { } job)
+            return Problems.Of(NoSuch.Job(id, now));
+        return NeededPart.Of(now, now.ScopeOf(job), job.IsOpen ? answers.For(now, job).Answer : null) is { } needed
+            ? new Tagged<WireNeededPart>(WireNeededPart.Of(needed, now))
+            : TypedResults.NoContent();
     }
 }

@@ -34,13 +34,8 @@ internal static class DrawingEndpoints
 
     private static IResult Get(string id, int number, LiveBench bench, HttpContext http)
     {
-        if (bench.Current.Notes.Find<Device>(id) is not { } device || bench.DrawingOf(device, number) is not { } content)
-            return PageResults.Stop("There is no such drawing.", "The device's note names its drawings: look there whether the file's name is right and the file lies in the book.", StatusCodes.Status404NotFound);
-        http.Response.Headers.ContentSecurityPolicy = "default-src 'none'; sandbox";
-        http.Response.Headers.XContentTypeOptions = "nosniff";
-        http.Response.Headers.CacheControl = "private, no-cache";
-        return PhotoKind.Of(content) is { } kind
-            ? Results.Bytes(content, kind.MediaType)
-            : Results.Bytes(content, "application/octet-stream", device.Drawings[number].File.Split('/', '\\')[^1]);
+        if (bench.Current.Notes.Find<Device>(id) is not { } device)
+            return PageResults.Stop(NoSuch.Note(id, bench.Current));
+        return bench.DrawingOf(device, number) is { } content ? DrawingFile.Inert(http, device.Drawings[number], content) : PageResults.Stop(NoSuch.Drawing(device));
     }
 }

@@ -43,8 +43,8 @@ internal static class JobPageEndpoints
             ? PageEndpoints.Try(() => recorder.Record(http, id, step, _ => Done(bench, id, record, form)))
             : new() { Refused = FormRefusals.Old };
         var page = EndsItsPage(step) && result.Refused is null ? "" : form.Need("page");
-        if (result is { Refused: null, TakenBack: { } entry })
-            return Shown(id, page, bench, answers, null, (form.Index("about"), entry));
+        if (result is { Refused: null, TakenBack: not null } || (step == "put-back" && result is { Refused: null, Remarks.IsEmpty: false }))
+            return Shown(id, page, bench, answers, null, result, form.Index("about"));
         return result.Refused is { } refused
             ? Shown(id, page, bench, answers, new(step, fields, refused))
             : PageEndpoints.SeeOther(http, $"{JobPages.Address(id, JobPages.Find(page) is null ? "" : page)}#{Section(form)}");
@@ -63,7 +63,7 @@ internal static class JobPageEndpoints
 
     private static string Section(Form form) => form.Text("back") is { } back && back.All(c => char.IsAsciiLetter(c) || c == '-') ? back : "next";
 
-    private static IResult Shown(string id, string page, LiveBench bench, KnownAnswers answers, Sent? sent, (int At, LogEntry Entry)? takenBack = null)
+    private static IResult Shown(string id, string page, LiveBench bench, KnownAnswers answers, Sent? sent, StepResult? done = null, int at = -1)
     {
         var now = bench.Current;
         if (now.Notes.Find<Job>(id) is not { } job)
@@ -71,7 +71,7 @@ internal static class JobPageEndpoints
         var asked = JobPages.Find(page);
         var shown = asked is null || (!job.IsOpen && !asked.WhenClosed) ? JobPages.All[0] : asked;
         return shown.Show(
-            new() { ["View"] = JobView.Of(now, job, answers, shown == asked ? page : "") with { TakenBack = takenBack }, ["Sent"] = sent },
+            new() { ["View"] = JobView.Of(now, job, answers, shown == asked ? page : "") with { TakenBack = done?.TakenBack is { } entry ? (at, entry) : null, Remarks = done?.Remarks ?? [] }, ["Sent"] = sent },
             sent is null ? StatusCodes.Status200OK : Problems.StatusOf(sent.Refused.Kind));
     }
 }

@@ -50,15 +50,13 @@ internal static class TextEndpoints
     {
         try
         {
-            var now = bench.Current.Settings;
-            string[] tools = [.. form.Need("tools").Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries).Distinct()];
-            return bench.Setup.Save(form.Need("version"), now with
+            return bench.Setup.Save(form.Need("version"), new()
             {
-                ValueOfHour = form.Number("value-of-hour", "value of an hour") ?? now.ValueOfHour,
-                CostOfDay = form.Number("cost-of-day", "cost of a waiting day") ?? now.CostOfDay,
-                UsualWorth = form.Number("usual-worth", "usual worth") ?? now.UsualWorth,
-                Currency = form.Text("currency") ?? now.Currency,
-                Tools = tools.Length == 0 ? null : [.. tools],
+                ValueOfHour = form.Number("value-of-hour", "value of an hour"),
+                CostOfDay = form.Number("cost-of-day", "cost of a waiting day"),
+                UsualWorth = form.Number("usual-worth", "usual worth"),
+                Currency = form.Text("currency"),
+                Tools = [.. form.Lines("tools")],
             });
         }
         catch (NotUnderstoodException e)

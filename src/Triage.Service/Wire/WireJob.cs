@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Workshop;
+using Triage.Workshop.Steps;
 
 namespace Triage.Service.Wire;
 
@@ -29,6 +30,9 @@ internal sealed record WireJob
 
     public required ImmutableArray<WireEntry> Log { get; init; }
 
+    /// <summary>What came off and is not back on, the last one off first: the order in which it goes back.</summary>
+    public required ImmutableArray<WireLoose> Loose { get; init; }
+
     public required ImmutableArray<WireCauseFound> Causes { get; init; }
 
     public required ImmutableArray<string> Damage { get; init; }
@@ -50,6 +54,7 @@ internal sealed record WireJob
         Consent = new(job.Consent.SpendingLimit, job.Consent.MayErase, job.Consent.OriginalsBack),
         WaitsFor = job.WaitsFor is { } waiting ? new(waiting.For, waiting.Until) : null,
         Log = [.. job.Log.Select((e, i) => new WireEntry(i, e.At, bench.InWords(job, e)))],
+        Loose = [.. LooseThing.Of(job.Log).Where(t => !t.BackOn).Reverse().Select(t => new WireLoose(t.Off.What, t.Off.Where, t.LeftOver))],
         Causes = [.. job.Causes.Select(c => new WireCauseFound(c.Fault, c.Grade))],
         Damage = job.Damage,
         Minutes = job.Minutes,
@@ -59,6 +64,10 @@ internal sealed record WireJob
 
 /// <param name="Entry">Index by which it is taken back.</param>
 internal sealed record WireEntry(int Entry, DateTimeOffset At, string Words);
+
+/// <param name="Where">Where it lies.</param>
+/// <param name="LeftOver">What was open when it came off is shut now.</param>
+internal sealed record WireLoose(string What, string? Where, bool LeftOver);
 
 internal sealed record WireConsent(double? SpendingLimit, bool? MayErase, bool? OriginalsBack);
 

@@ -67,7 +67,8 @@ internal sealed record SwappedBody(string Part, Effect Effect, string? Fix, bool
 /// <param name="Step">A step of the machine's access tree.</param>
 internal sealed record OpenedBody(string Step, bool Shut);
 
-internal sealed record TakenOffBody(string What, string? Where, bool BackOn);
+/// <param name="Note">What is odd about it: damage, a fastener unlike the others.</param>
+internal sealed record TakenOffBody(string What, string? Where, bool BackOn, string? Note);
 
 internal sealed record PoweredBody(PowerStage Stage, string? Current);
 

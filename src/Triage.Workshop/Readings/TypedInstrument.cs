@@ -1,4 +1,7 @@
 using System.Collections.Immutable;
+using Triage.Measurements.Instruments;
+using Triage.Measurements.Quantities;
+using Triage.Measurements.Readings;
 
 namespace Triage.Workshop.Readings;
 
@@ -20,4 +23,14 @@ public sealed record TypedInstrument(string Name)
 
     /// <summary>A line for each range, see <see cref="RangeLine"/>.</summary>
     public ImmutableArray<string> Ranges { get; init; } = [];
+
+    /// <summary>As somebody would have typed it: read again, it is the same instrument.</summary>
+    public static TypedInstrument Of(Instrument set) => new(set.Name)
+    {
+        Kind = set.Kind,
+        Input = ValueText.Format(new(set.InputOhms, Unit.Ohm)),
+        Burden = set.BurdenVolts is { } burden ? ValueText.Format(new(burden, Unit.Volt)) : null,
+        Cannot = [.. set.Cannot.Select(ReadingModeWords.Of)],
+        Ranges = [.. set.Ranges.Select(RangeLine.Of)],
+    };
 }

@@ -16,6 +16,10 @@ public static class DrawingFiles
         return Inside(book.Source.Folder, path) is { Exists: true, Length: <= Limits.Drawing } ? book.Read(path) : null;
     }
 
+    /// <summary>What a drawing's file is, by its content: a picture, or a PDF by its first bytes (ISO 32000-1, 7.5.2).</summary>
+    /// <returns>The ending of the file it is kept in, without the dot; null for anything else.</returns>
+    internal static string? EndingOf(ReadOnlySpan<byte> content) => PhotoKind.Of(content)?.Ending ?? (content.StartsWith("%PDF-"u8) ? "pdf" : null);
+
     /// <summary>Links are not followed: they may lead out of the book.</summary>
     private static FileInfo? Inside(string folder, string path)
     {

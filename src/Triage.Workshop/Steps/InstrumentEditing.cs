@@ -13,9 +13,9 @@ public sealed class InstrumentEditing
 
     internal InstrumentEditing(LiveBench bench) => this.bench = bench;
 
-    /// <param name="version">State of the file that the form was made from.</param>
+    /// <param name="version">State of the file that the form was made from; null when any will do.</param>
     /// <param name="was">Name it has now; null for a new one.</param>
-    public Refusal? Keep(string version, string? was, TypedInstrument typed)
+    public Refusal? Keep(string? version, string? was, TypedInstrument typed)
     {
         if (string.IsNullOrWhiteSpace(typed.Name))
             return WorkshopRefusals.NothingSaid("name of the instrument");
@@ -25,20 +25,21 @@ public sealed class InstrumentEditing
                 return WorkshopRefusals.NotARange(line + 1, typed.Ranges[line]);
         }
 
-        if (typed.Name != was && At(typed.Name) >= 0)
-            return WorkshopRefusals.NameUsed(typed.Name);
         var written = InstrumentSettings.Written(typed);
-        if (was is null)
-            return bench.Setup.Change(version, text => text.Append([Field], written));
-        return At(was) is var at && at >= 0 ? bench.Setup.Change(version, text => text.Set([Field, Place(at)], written)) : NoSuch(was);
+        return bench.Setup.Change(version, (now, text) =>
+            typed.Name != was && At(now, typed.Name) >= 0 ? WorkshopRefusals.NameUsed(typed.Name)
+            : was is null ? text.Append([Field], written)
+            : At(now, was) is >= 0 and var at ? text.Set([Field, Place(at)], written)
+            : NoSuch(now, was));
     }
 
-    public Refusal? Remove(string version, string name) =>
-        At(name) is var at && at >= 0 ? bench.Setup.Change(version, text => text.Remove([Field, Place(at)])) : NoSuch(name);
+    /// <param name="version">As for <see cref="Keep"/>.</param>
+    public Refusal? Remove(string? version, string name) => bench.Setup.Change(version, (now, text) =>
+        At(now, name) is >= 0 and var at ? text.Remove([Field, Place(at)]) : NoSuch(now, name));
 
-    private int At(string name) => bench.Current.Settings.Instruments.ToList().FindIndex(i => i.Name == name);
+    private static int At(BenchSettings now, string name) => now.Instruments.ToList().FindIndex(i => i.Name == name);
 
     private static string Place(int at) => at.ToString(CultureInfo.InvariantCulture);
 
-    private Refusal NoSuch(string name) => WorkshopRefusals.NoSuch("instrument", name, bench.Current.Settings.Instruments.Select(i => i.Name));
+    private static Refusal NoSuch(BenchSettings now, string name) => WorkshopRefusals.NoSuch("instrument", name, now.Instruments.Select(i => i.Name));
 }

@@ -85,7 +85,7 @@ internal sealed class JobNotes(LiveBench bench)
     }
 
     /// <summary>The edit is made on the file as it is on disk under the lock, so that what others added meanwhile stays.</summary>
-    private StepResult Change(string id, bool mustBeOpen, Func<Job, NoteText, Edit> edit)
+    private StepResult Change(string id, bool mustBeOpen, Func<Job, NoteText, TextEdit> edit)
     {
         if (bench.Current.Notes.Find<Job>(id) is not { } known)
             return new() { Refused = Missing(id) };
@@ -106,7 +106,7 @@ internal sealed class JobNotes(LiveBench bench)
         ? WorkshopRefusals.NotEditable(place.Path, why)
         : WorkshopRefusals.NoSuch("job", id, Nearest.To(id, bench.Current.Notes.Jobs.Select(j => j.Id)) is { } near ? [near] : []);
 
-    private static Edit Edited(byte[] bytes, Job known, bool mustBeOpen, Func<Job, NoteText, Edit> edit)
+    private static TextEdit Edited(byte[] bytes, Job known, bool mustBeOpen, Func<Job, NoteText, TextEdit> edit)
     {
         var place = known.Place;
         var reading = NoteReader.Read(place.Book, place.Path, bytes);
@@ -125,7 +125,4 @@ internal sealed class JobNotes(LiveBench bench)
     }
 
     private StepResult Written(string id) => new() { Job = bench.Current.Notes.Find<Job>(id) };
-
-    /// <summary>The note after an edit, or why there is none.</summary>
-    private sealed record Edit(NoteText? Text, Refusal? Refused);
 }

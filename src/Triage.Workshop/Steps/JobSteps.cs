@@ -134,15 +134,15 @@ public sealed class JobSteps
     public StepResult Agree(string job, Consent consent) =>
         consent.SpendingLimit < 0 ? Refuse(WorkshopRefusals.Negative("spending limit", consent.SpendingLimit.Value)) : notes.SetConsent(job, consent);
 
-    /// <summary>Takes one log entry back.</summary>
+    /// <summary>Takes one log entry back; a part that it took from the drawer lies there again.</summary>
     /// <param name="entry">Index in the log, 0 the oldest.</param>
-    public StepResult Undo(string job, int entry) => notes.RemoveEntry(job, entry);
+    public StepResult Undo(string job, int entry) => bench.Drawer.Returned(notes.RemoveEntry(job, entry));
 
-    /// <summary>Puts back an entry that was taken back, where it was.</summary>
+    /// <summary>Puts back an entry that was taken back, where it was; a part from the drawer is taken out again.</summary>
     /// <param name="entry">Index it had, 0 the oldest.</param>
     /// <param name="text">As <see cref="EntryText.Of"/> wrote it.</param>
     public StepResult PutBack(string job, int entry, string text) => EntryText.Read(text) is { } was
-        ? notes.InsertEntry(job, entry, was)
+        ? bench.Drawer.TakenAgain(notes.InsertEntry(job, entry, was), was)
         : Refuse(WorkshopRefusals.NoEntry());
 
     /// <summary>What it waits for; null for the bench itself.</summary>

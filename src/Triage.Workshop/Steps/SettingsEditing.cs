@@ -6,7 +6,7 @@ using Triage.Workshop.Store;
 
 namespace Triage.Workshop.Steps;
 
-/// <summary>Changes <c>bench.yaml</c> field by field; comments and all that was not changed stay as they are.</summary>
+/// <summary>Changes <c>bench.yaml</c> field by field, under its folder's lock; comments and all that was not changed stay as they are.</summary>
 public sealed class SettingsEditing
 {
     private const string Fence = "---";
@@ -26,49 +26,60 @@ public sealed class SettingsEditing
     /// <summary>The first book that has the file, else the one that is written to.</summary>
     private BookFolder? Folder => bench.Books.Select(bench.FolderOf).FirstOrDefault(f => f?.Read(SettingsFile.Name) is not null) ?? bench.Home;
 
-    /// <summary>Writes what differs from what holds now; instruments and the drawer have their own steps.</summary>
-    public Refusal? Save(string version, BenchSettings wanted) =>
-        Amounts(wanted).Where(a => a.Value < 0).Select(a => (a.Words, a.Value)).FirstOrDefault() is (string words, var amount)
+    /// <summary>Writes what is said and differs from what holds now; instruments and the drawer have their own steps.</summary>
+    /// <param name="version">State of the file that the person began with; null when any will do.</param>
+    public Refusal? Save(string? version, ChangedSettings said) =>
+        Amounts(said.Over(new())).FirstOrDefault(a => a.Value < 0) is (_, { } words, var amount)
             ? WorkshopRefusals.Negative(words, amount)
-            : Written(version, text => Changed(text, bench.Current.Settings, wanted));
+            : Written(version, (now, text) => Changed(text, now, said.Over(now)));
 
     /// <summary>Writes a change of one of the file's lists; a file with something wrong in it is not changed, and none comes of it.</summary>
     /// <param name="version">State that the change was made from; null when any will do.</param>
-    internal Refusal? Change(string? version, Func<NoteText, NoteText> change) =>
+    /// <param name="change">Made on what the file holds when its folder is locked.</param>
+    internal Refusal? Change(string? version, Func<BenchSettings, NoteText, TextEdit> change) =>
         SettingsFile.Of(bench.Books).Problems is [var wrong, ..]
             ? WorkshopRefusals.NotEditable(SettingsFile.Name, $"{wrong.What} {wrong.Instead}")
             : Written(version, change);
 
-    private Refusal? Written(string? version, Func<NoteText, NoteText> change)
+    private Refusal? Written(string? version, Func<BenchSettings, NoteText, TextEdit> change)
     {
         if (Folder is not { Source.Writable: true } folder)
             return bench.Home is null ? WorkshopRefusals.NoWritableBook() : WorkshopRefusals.NotEditable(File!, "its book was opened for reading only.");
-        var before = folder.Read(SettingsFile.Name);
-        if (version is not null && FileVersion.Of(before) != version)
-            return WorkshopRefusals.TextChangedMeanwhile(SettingsFile.Name);
+        Refusal? refused = null;
+        byte[]? Edited(byte[]? before)
+        {
+            (var after, refused) = FileVersion.Of(before) == (version ?? FileVersion.Of(before)) ? After(before, change) : (null, WorkshopRefusals.TextChangedMeanwhile(SettingsFile.Name));
+            return after;
+        }
+
+        var failed = folder.Read(SettingsFile.Name) is not null ? folder.Change(SettingsFile.Name, Edited)
+            : Edited(null) is { } first ? folder.Create(SettingsFile.Name, first) : null;
+        bench.Reread(folder, [SettingsFile.Name]);
+        return refused ?? failed;
+    }
+
+    private static (byte[]? Bytes, Refusal? Refused) After(byte[]? before, Func<BenchSettings, NoteText, TextEdit> change)
+    {
         try
         {
-            var after = After(before, change);
-            if (SettingsFile.Check(after) is [var wrong, ..] && SettingsFile.Of(bench.Books).Problems.IsEmpty)
-                return WorkshopRefusals.NotASetting(wrong);
-            var refused = before is null ? folder.Create(SettingsFile.Name, after) : folder.Replace(SettingsFile.Name, before, after);
-            bench.Reread(folder, [SettingsFile.Name]);
-            return refused;
+            var held = before is null ? new SettingsFile(new(), []) : SettingsFile.Of(before);
+            var (bytes, refused) = Edited(before, text => change(held.Settings, text));
+            return bytes is not null && held.Problems.IsEmpty && SettingsFile.Of(bytes).Problems is [var wrong, ..] ? (null, WorkshopRefusals.NotASetting(wrong)) : (bytes, refused);
         }
         catch (InvalidOperationException e)
         {
-            return WorkshopRefusals.NotEditable(SettingsFile.Name, e.Message);
+            return (null, WorkshopRefusals.NotEditable(SettingsFile.Name, e.Message));
         }
     }
 
     /// <summary>The file is edited as the front matter of a note is, between fences that are taken off again.</summary>
-    private byte[] After(byte[]? bytes, Func<NoteText, NoteText> change)
+    private static (byte[]? Bytes, Refusal? Refused) Edited(byte[]? bytes, Func<NoteText, TextEdit> change)
     {
-        var content = bytes is null ? FormattableString.Invariant($"value-of-hour: {bench.Current.Settings.ValueOfHour}\n") : Encoding.UTF8.GetString(bytes);
+        var content = bytes is null ? FormattableString.Invariant($"value-of-hour: {new BenchSettings().ValueOfHour}\n") : Encoding.UTF8.GetString(bytes);
         var newLine = NoteText.Of(content).NewLine;
         var closed = content.EndsWith('\n') ? content : content + newLine;
-        var text = NoteText.Reread($"{Fence}{newLine}{closed}{Fence}{newLine}");
-        return Encoding.UTF8.GetBytes(change(text).Content[(Fence.Length + newLine.Length)..^(Fence.Length + newLine.Length)]);
+        var (after, refused) = change(NoteText.Reread($"{Fence}{newLine}{closed}{Fence}{newLine}"));
+        return (after is null ? null : Encoding.UTF8.GetBytes(after.Content[(Fence.Length + newLine.Length)..^(Fence.Length + newLine.Length)]), refused);
     }
 
     private static NoteText Changed(NoteText text, BenchSettings now, BenchSettings wanted)
@@ -99,5 +110,6 @@ public sealed class SettingsEditing
         ("value-of-hour", "value of an hour", settings.ValueOfHour),
         ("cost-of-day", "cost of a waiting day", settings.CostOfDay),
         ("usual-worth", "usual worth", settings.UsualWorth),
+        ("hand-over-price", "price of handing over", settings.HandOverPrice),
     ];
 }

@@ -9,6 +9,7 @@ namespace Triage.Workshop.Stock;
 /// <param name="ToCheck">Respects that are for the eye, in words.</param>
 public sealed record DrawerFit(StockItem Item, Fit Fit, ImmutableArray<string> ToCheck)
 {
+    /// <summary>Classes of part whose replacement has rules; every other is for the hand and the eye.</summary>
     private static readonly ImmutableDictionary<string, PartKind> Kinds = new Dictionary<string, PartKind>
     {
         ["carbon-resistor"] = PartKind.Resistor,
@@ -30,15 +31,23 @@ public sealed record DrawerFit(StockItem Item, Fit Fit, ImmutableArray<string> T
            where item.Part == part && item.Count > 0
            let fit = fitted.Where(f => f.Rating is not null).Select(f => Judged(item, f.Rating!)).DefaultIfEmpty(new(item, Fit.Check, ["the rating fitted is not on the list"])).MinBy(f => f.Fit)!
            where fit.Fit != Fit.Unfit
-           orderby fit.Fit, item.Tested descending
+           orderby fit.Fit, fitted.Any(f => f.Rating is not null && f.Rating == item.Rating) descending, item.Tested descending
            select fit,
     ];
 
-    private static DrawerFit Judged(StockItem item, string rating)
+    private static DrawerFit Judged(StockItem item, string fitted)
     {
-        if (!Kinds.TryGetValue(item.Part, out var kind) || item.Rating is null)
-            return new(item, item.Rating == rating ? Fit.Same : Fit.Check, item.Rating == rating ? [] : [$"fitted is {rating}"]);
-        var remarks = ReplacementFit.Judge(kind, RatingText.Read(rating), RatingText.Read(item.Rating));
-        return new(item, ReplacementFit.Overall(remarks), [.. remarks.Where(r => r.Fit == Fit.Check).Select(r => $"{r.Respect}: {r.Why}")]);
+        if (!Kinds.TryGetValue(item.Part, out var kind))
+            return ByHand(item, fitted, "there is no rule for this kind of part");
+        if (item.Rating is null)
+            return ByHand(item, fitted, "no marking is noted");
+        var remarks = ReplacementFit.Judge(kind, RatingText.Read(fitted), RatingText.Read(item.Rating));
+        return remarks.IsEmpty
+            ? ByHand(item, fitted, "the markings say nothing that can be compared")
+            : new(item, ReplacementFit.Overall(remarks), [.. remarks.Where(r => r.Fit == Fit.Check).Select(r => $"{r.Respect}: {r.Why}")]);
     }
+
+    /// <summary>Even an equal marking is no proof: who wrote it down may have left out what matters.</summary>
+    private static DrawerFit ByHand(StockItem item, string fitted, string why) =>
+        new(item, Fit.Check, [$"not compared, {why}: check by hand. {(item.Rating == fitted ? "It is marked as the one fitted." : $"Fitted is {fitted}.")}"]);
 }

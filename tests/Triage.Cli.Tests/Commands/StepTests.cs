@@ -44,6 +44,19 @@ public sealed class StepTests : IDisposable
     }
 
     [Fact]
+    public async Task What_is_off_the_machine_is_said_and_what_a_shut_lid_leaves_over()
+    {
+        await bench.Json("opened", "2026-001", "lid");
+        await bench.Json("taken-off", "2026-001", "four screws", "--where", "tray 2", "--note", "one is longer");
+        var open = await bench.Run("job", "2026-001");
+        await bench.Json("opened", "2026-001", "lid", "--shut");
+        var shut = await bench.Run("job", "2026-001");
+
+        Assert.Contains(open.Lines, l => l.EndsWith("off four screws, lies in tray 2", StringComparison.Ordinal));
+        Assert.Contains(shut.Lines, l => l.EndsWith("four screws, lies in tray 2: left over, what was open is shut", StringComparison.Ordinal));
+    }
+
+    [Fact]
     public async Task A_photo_is_copied_into_the_book_with_a_line_of_its_own()
     {
         var photo = bench.File("small", "../reel.png");

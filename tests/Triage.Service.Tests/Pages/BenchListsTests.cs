@@ -35,6 +35,14 @@ public sealed partial class BenchListsTests : IAsyncLifetime
         Assert.Equal(PartState.TestedGood, bench.Live.Current.Notes.Find<Job>(job)!.Log.OfType<PartMoved>().Single().State);
         Assert.Contains("1 piece<", await Get("/drawer"));
         Assert.Contains("from the drawer, tin 3", await Get($"/jobs/{job}/parts"));
+
+        var log = bench.Live.Current.Notes.Find<Job>(job)!.Log;
+        var undone = await Post($"/jobs/{job}/undo", ("about", $"{log.Length - 1}"), ("at", log[^1].At.ToString("O")));
+        var page = WebUtility.HtmlDecode(await undone.Content.ReadAsStringAsync(TestContext.Current.CancellationToken));
+        Assert.Contains("It lies in the drawer again: 2 there now.", page);
+        bench.Live.Drawer.Remove(bench.Live.Current.Settings.Drawer[0].Key);
+        var back = await Post($"/jobs/{job}/put-back", ("about", $"{log.Length - 1}"), ("entry", EntryField().Match(page).Groups[1].Value));
+        Assert.Contains("The drawer lists no backup-capacitor 0.1 F 5.5 V to take", WebUtility.HtmlDecode(await back.Content.ReadAsStringAsync(TestContext.Current.CancellationToken)));
     }
 
     [Fact]
@@ -106,6 +114,9 @@ public sealed partial class BenchListsTests : IAsyncLifetime
 
     [GeneratedRegex("name=\"item\" value=\"([^\"]+)\"")]
     private static partial Regex Key();
+
+    [GeneratedRegex("(?s)name=\"entry\" value=\"(.*?)\">")]
+    private static partial Regex EntryField();
 
     [GeneratedRegex("href=\"(/notes/corvane-k61/parts/[^\"]+)\"")]
     private static partial Regex PartLink();

@@ -1,5 +1,6 @@
 using Triage.Measurements.Parts;
 using Triage.Notes.Kinds;
+using Triage.Workshop.Steps;
 using Triage.Workshop.Stock;
 using Xunit;
 
@@ -30,12 +31,65 @@ public sealed class DrawerTests
         Assert.StartsWith("value-of-hour: 14 # ours\n", Text(bench), StringComparison.Ordinal);
     }
 
+    /// <summary>Another program changed the file, and this one has not read it again yet.</summary>
+    [Fact]
+    public async Task A_count_changes_what_the_file_holds_now_and_not_what_was_read_before()
+    {
+        await using var bench = Open("drawer:\n  - {part: fuse, rating: T 1 A, count: 4}\n");
+        File.WriteAllText(Path.Combine(bench.Folder, "demo", "bench.yaml"), "drawer:\n  - {part: belt, count: 9}\n  - {part: fuse, rating: T 1 A, count: 2}\n");
+        Assert.Null(bench.Live.Drawer.Move(new StockItem("fuse", 4) { Rating = "T 1 A" }.Key, -1));
+        Assert.Equal("drawer:\n  - {part: belt, count: 9}\n  - {part: fuse, rating: T 1 A, count: 1}\n", Text(bench));
+    }
+
     [Fact]
     public async Task What_cannot_be_recorded_is_back_in_the_drawer()
     {
         await using var bench = Open("drawer:\n  - {part: belt, count: 1}\n");
         Assert.NotNull(bench.Live.Drawer.Take("2026-005", Stock(bench)[0].Key).Refused);
         Assert.Equal(1, Stock(bench)[0].Count);
+    }
+
+    [Fact]
+    public async Task A_taking_taken_back_lies_in_the_drawer_again_and_put_back_is_taken_again()
+    {
+        await using var bench = Open("drawer:\n  - {part: fuse, rating: T 1 A, count: 4, where: tin 1}\n  - {part: fuse, rating: T 2 A, count: 4, where: tin 1}\n");
+        var log = bench.Live.Drawer.Take(Job, Stock(bench)[1].Key).Job!.Log;
+        var undone = bench.Live.Steps.Undo(Job, log.Length - 1);
+        Assert.Equal([4, 4], Stock(bench).Select(i => i.Count));
+        Assert.Equal(["It lies in the drawer again: 4 there now."], undone.Remarks);
+
+        var again = bench.Live.Steps.PutBack(Job, log.Length - 1, EntryText.Of(undone.TakenBack!));
+        Assert.Equal([4, 3], Stock(bench).Select(i => i.Count));
+        Assert.Equal(["It is taken out of the drawer again: 3 left there."], again.Remarks);
+        Assert.Equal(log[^1], again.Job!.Log[^1] with { Photos = log[^1].Photos });
+    }
+
+    /// <summary>"The drawer" in somebody's own words took nothing off the list.</summary>
+    [Fact]
+    public async Task What_never_was_counted_is_not_counted_back()
+    {
+        await using var bench = Open("drawer:\n  - {part: fuse, count: 4}\n");
+        var said = bench.Live.Steps.PartMoved(Job, new(default, "fuse", PartState.Arrived) { Price = 0, From = "the drawer" }).Job!;
+        Assert.Empty(bench.Live.Steps.Undo(Job, said.Log.Length - 1).Remarks);
+        Assert.Equal(4, Stock(bench)[0].Count);
+    }
+
+    [Fact]
+    public async Task A_taking_is_taken_back_though_the_drawer_lists_it_no_more_and_that_is_said()
+    {
+        await using var bench = Open("drawer:\n  - {part: fuse, rating: T 1 A, count: 1}\n");
+        var key = Stock(bench)[0].Key;
+        var log = bench.Live.Drawer.Take(Job, key).Job!.Log;
+        Assert.Null(bench.Live.Drawer.Remove(key));
+
+        var undone = bench.Live.Steps.Undo(Job, log.Length - 1);
+        Assert.Null(undone.Refused);
+        Assert.Equal(log.Length - 1, undone.Job!.Log.Length);
+        Assert.Equal(["The drawer does not list fuse T 1 A any more: put it in anew if it goes back there."], undone.Remarks);
+
+        var again = bench.Live.Steps.PutBack(Job, log.Length - 1, EntryText.Of(undone.TakenBack!));
+        Assert.Equal(log.Length, again.Job!.Log.Length);
+        Assert.Equal(["The drawer lists no fuse T 1 A to take: count there what is left."], again.Remarks);
     }
 
     [Fact]
@@ -49,6 +103,8 @@ public sealed class DrawerTests
         Assert.Equal([5, 3], Stock(bench).Select(i => i.Count));
         Assert.Contains("Did you mean fuse?", bench.Live.Drawer.Add(new("fuze", 1))!.Instead, StringComparison.Ordinal);
         Assert.NotNull(bench.Live.Drawer.Add(fuse with { Count = 0 }));
+        Assert.Contains("more than 1,000,000", bench.Live.Drawer.Add(fuse with { Count = int.MaxValue })!.What, StringComparison.Ordinal);
+        Assert.Contains("holds 5 of this fuse, fewer than 6", bench.Live.Drawer.Move(fuse.Key, -6)!.What, StringComparison.Ordinal);
         Assert.Null(bench.Live.Drawer.Remove(fuse.Key));
         Assert.True(Assert.Single(Stock(bench)).Tested);
     }
@@ -64,6 +120,47 @@ public sealed class DrawerTests
         Assert.Contains(bench.Live.Current.Problems, p => p.ToString().StartsWith("bench.yaml:2:", StringComparison.Ordinal) && p.What == problem);
         Assert.NotNull(bench.Live.Drawer.Add(new("belt", 1)));
         Assert.Equal(settings, Text(bench));
+    }
+
+    [Theory]
+    [InlineData("part: fuze", "There is no part class `fuze`.", "Did you mean fuse?")]
+    [InlineData("part: clock-face", "There is no part class `clock-face`.", "Write its note, or correct the id.")]
+    public async Task A_kind_of_part_that_no_note_describes_is_named_with_its_place_and_stays_in_the_drawer(string part, string what, string instead)
+    {
+        await using var bench = Open($"currency: kr\ndrawer:\n  - {{{part}, count: 2}}\n");
+        var problem = Assert.Single(bench.Live.Current.Problems);
+        Assert.Equal(("bench.yaml", 3, 12, what, instead), (problem.Path, problem.Line, problem.Column, problem.What, problem.Instead));
+        Assert.Null(bench.Live.Drawer.Move(Stock(bench)[0].Key, 1));
+        Assert.Null(bench.Live.Drawer.Remove(Stock(bench)[0].Key));
+        Assert.Empty(bench.Live.Current.Problems);
+    }
+
+    /// <summary>No rule of replacement is known for these: whatever lies there is for the eye, an equal marking first.</summary>
+    [Theory]
+    [InlineData("diode", "1 A 400 V", "1 A 100 V")]
+    [InlineData("bridge-rectifier", "2 A 200 V", "2 A 50 V")]
+    [InlineData("bipolar-transistor", "NPN 80 V 1 A", "PNP 80 V 1 A")]
+    [InlineData("field-effect-transistor", "N 60 V", "P 60 V")]
+    [InlineData("linear-regulator", "5 V 1 A", "12 V 1 A")]
+    [InlineData("switching-regulator", "5 V", "3.3 V")]
+    [InlineData("switch", "2 poles", "1 pole")]
+    [InlineData("belt", "70 mm flat", "72 mm square")]
+    [InlineData("backlight-lamp", "12 V 80 mA", "6 V 80 mA")]
+    [InlineData("tantalum", "10 uF 25 V", "10 uF 10 V")]
+    public void What_has_no_rule_is_never_said_to_fit(string part, string fitted, string other)
+    {
+        var all = DrawerFit.Of([new(part, 1) { Rating = other, Tested = true }, new(part, 1) { Rating = fitted }], part, [new(null, part, null, null, fitted)]);
+        Assert.Equal([fitted, other], all.Select(f => f.Item.Rating));
+        Assert.All(all, f => Assert.Equal(Fit.Check, f.Fit));
+        Assert.All(all, f => Assert.StartsWith("not compared, there is no rule for this kind of part: check by hand.", Assert.Single(f.ToCheck), StringComparison.Ordinal));
+    }
+
+    [Fact]
+    public void Markings_that_say_nothing_of_a_rating_are_not_compared()
+    {
+        var fit = Assert.Single(DrawerFit.Of([new("aluminium-electrolytic", 1) { Rating = "blue, tall" }], "aluminium-electrolytic", [new(null, "aluminium-electrolytic", null, null, "blue, tall")]));
+        Assert.Equal(Fit.Check, fit.Fit);
+        Assert.Contains("nothing that can be compared", Assert.Single(fit.ToCheck), StringComparison.Ordinal);
     }
 
     /// <summary>Fuses keep current and speed (IEC 60127-1); a capacitor's voltage may be higher, not lower (common practice, no source).</summary>

@@ -26,6 +26,9 @@ public sealed record JobView(Bench Now, Job Job)
     /// <summary>What was taken back just now, and the index it had; null when nothing was.</summary>
     internal (int At, LogEntry Entry)? TakenBack { get; init; }
 
+    /// <summary>What is to be known of the step just done.</summary>
+    public ImmutableArray<string> Remarks { get; init; } = [];
+
     /// <summary>Null for a closed job, and when nobody knows the machine.</summary>
     public Answer? Answer { get; init; }
 

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 
-namespace Triage.Service.Pages.Sections;
+namespace Triage.Workshop.Steps;
 
 /// <summary>One thing that came off the machine, and whether it is back on.</summary>
 /// <param name="Off">As it was recorded when it came off.</param>

@@ -1,0 +1,21 @@
+using Triage.Workshop;
+
+namespace Triage.Cli.Paper;
+
+/// <summary>What the bench says of itself.</summary>
+internal static class SettingsText
+{
+    private const int Label = 24;
+
+    public static void Write(Sheet paper, BenchSettings settings)
+    {
+        paper.Title("Settings of the bench");
+        paper.Field("value of an hour", Amounts.Money(settings.ValueOfHour, settings), Label);
+        paper.Field("cost of a waiting day", Amounts.Money(settings.CostOfDay, settings), Label);
+        paper.Field("usual worth", Amounts.Money(settings.UsualWorth, settings), Label);
+        paper.Field("price of handing over", Amounts.Money(settings.HandOverPrice, settings), Label);
+        paper.Field("tools", settings.Tools is { } tools ? string.Join(", ", tools) : "nobody listed them: every tool counts as there", Label);
+        paper.Field("instruments", $"{settings.Instruments.Length} set up; triage instruments", Label);
+        paper.Field("drawer", $"{settings.Drawer.Length} listed; triage drawer", Label);
+    }
+}
