@@ -47,6 +47,7 @@ internal static class PageEndpoints
     private static IResult Asked(LiveBench bench, string? machine, string? complaint)
     {
         var asking = bench.Steps.Ask(machine ?? "", complaint ?? "");
+        asking.Answer?.InFull();
         var refused = machine is null && complaint is null ? null : asking.Refused;
         return PageResults.Of<AskPage>(
             new() { ["Now"] = bench.Current, ["Asking"] = asking, ["Machine"] = machine ?? "", ["Complaint"] = complaint ?? "", ["Refused"] = refused },
