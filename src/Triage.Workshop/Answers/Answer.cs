@@ -54,12 +54,8 @@ public sealed record Answer
     /// <summary>P(fault | everything recorded, and exactly one listed fault is there), summing to 1. Worked out when first asked for.</summary>
     public ImmutableDictionary<string, double> ExactlyOne() => SingleCauses?.Value ?? ImmutableDictionary<string, double>.Empty;
 
-    /// <summary>Works out at once, on all cores, what otherwise waits until it is first asked for: for a page that shows all of it.</summary>
-    public Answer InFull()
-    {
-        Parallel.Invoke([() => _ = Next?.Turning, () => _ = FirstPlace, .. Causes.SelectMany(c => c.Jobs).Select<JobBehind, Action>(job => () => _ = job.Without)]);
-        return this;
-    }
+    /// <summary>Works out every <see cref="JobBehind.Without"/> on all cores, for who is about to show them.</summary>
+    public void CompareJobs() => Parallel.ForEach(Causes.SelectMany(c => c.Jobs), job => _ = job.Without);
 
     public RankedCause? Cause(string fault) => Causes.FirstOrDefault(c => c.Fault == fault);
 }
