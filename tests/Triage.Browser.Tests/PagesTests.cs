@@ -11,6 +11,7 @@ public class PagesTests
     [
         ("shelf", "/"),
         ("ask", "/ask?machine=Pellwick+S-40&complaint=power+lamp+lit%2C+nothing+on+the+display%2C+no+sound"),
+        ("ask-causes", "/ask/causes?machine=Pellwick+S-40&complaint=power+lamp+lit%2C+nothing+on+the+display%2C+no+sound"),
         ("ask-unknown", "/ask?machine=Zorbelic+9&complaint=hums"),
         ("job-open", "/jobs/2026-022"),
         ("job-reset", "/jobs/2026-023"),
