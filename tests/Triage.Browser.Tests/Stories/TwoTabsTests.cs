@@ -3,7 +3,7 @@ using Xunit;
 
 namespace Triage.Browser.Tests.Stories;
 
-/// <summary>What happens when the bench is not a quiet place: two tabs, a server that went away, a thing taken back, a line at night.</summary>
+/// <summary>What happens when the bench is not a quiet place: two tabs, a server that went away, a thing taken back.</summary>
 public class TwoTabsTests
 {
     private const string Job = "/jobs/2026-023";
@@ -43,10 +43,12 @@ public class TwoTabsTests
         Assert.Contains("typed while it went away", await phone.Text("#time-line"));
     }
 
-    [Fact]
-    public async Task Any_entry_can_be_taken_back_not_only_the_last()
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task Any_entry_can_be_taken_back_not_only_the_last(bool script)
     {
-        await using var phone = await Phone.Open(script: true);
+        await using var phone = await Phone.Open(script);
         await phone.Go(Job);
         foreach (var line in new[] { "first of two", "second of two" })
         {

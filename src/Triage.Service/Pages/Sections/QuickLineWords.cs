@@ -15,7 +15,7 @@ internal static class QuickLineWords
         string[] read = [.. line.Pieces.Where(p => placed || p.Kind is not (QuickKind.Verdict or QuickKind.Condition)).Select(Spoken)];
         return read.Length == 0
             ? "Kept as written; no part, reading, fix or outcome was read from it."
-            : $"Read as: {string.Join(", ", read)}.{string.Concat(line.NotUnderstood.Select(s => $" Not read: “{text.Substring(s.Start, s.Length)}”."))}";
+            : $"Read as: {string.Join(", ", read)}.{(line.NotUnderstood.IsEmpty ? "" : $" Not read: {string.Join(", ", line.NotUnderstood.Select(s => $"“{text.Substring(s.Start, s.Length)}”"))}.")}";
     }
 
     private static string Spoken(QuickPiece piece) => piece.Rating is { } rating ? Spoken(rating) ?? piece.Says : piece.Says;
