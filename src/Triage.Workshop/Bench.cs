@@ -1,3 +1,4 @@
+using System.Collections.Concurrent;
 using System.Collections.Immutable;
 using Triage.Notes;
 using Triage.Notes.Kinds;
@@ -20,6 +21,10 @@ public sealed class Bench
 {
     private readonly SnapshotSearch searcher;
     private readonly Lazy<ImmutableArray<Problem>> problems;
+
+    // what no complaint changes is worked out once a snapshot
+    private readonly ConcurrentDictionary<(string? Device, string Class), DeviceScope> scopes = new();
+    private readonly ConcurrentDictionary<string, CountedJobs> lacking = new(StringComparer.Ordinal);
 
     internal Bench(Notebook notes, CountedJobs counted, Lazy<Recogniser> understands, SnapshotSearch searcher, Lazy<ImmutableArray<Problem>> problems, BenchSettings settings, long version)
     {
@@ -75,6 +80,12 @@ public sealed class Bench
     /// <summary>What a closed job changed in the knowledge: the same complaint without it and with it.</summary>
     public ImmutableArray<Taught> TaughtBy(Job job) => Closing.Taught(WithoutJob(job.Id), this, job);
 
+    /// <summary>What applies to a device, or to any of a class.</summary>
+    internal DeviceScope ScopeOf(Device? device, DeviceClass kind) => scopes.GetOrAdd((device?.Id, kind.Id), _ => DeviceScope.Of(Notes, device, kind));
+
+    /// <summary>The learned numbers with one closed job left out.</summary>
+    internal CountedJobs CountedWithout(string id) => lacking.GetOrAdd(id, Counted.Without);
+
     /// <summary>The same question with one closed job left out of the learned numbers.</summary>
-    internal Bench WithoutJob(string id) => new(Notes, Counted.Without(id), Understands, searcher, problems, Settings, Version);
+    internal Bench WithoutJob(string id) => new(Notes, CountedWithout(id), Understands, searcher, problems, Settings, Version);
 }

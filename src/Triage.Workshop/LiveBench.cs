@@ -210,6 +210,8 @@ public sealed class LiveBench : IAsyncDisposable
         searched.Fill();
         if (options.Meaning is not null)
             Current.Recogniser.GetReady();
+        foreach (var kind in Current.Notes.Of<DeviceClass>().TakeWhile(_ => !closing.IsCancellationRequested))
+            _ = Current.AnswerFor(new("", kind.Name) { Class = kind.Id }).Answer?.Next?.Turning;
     }
 
     /// <summary>Publishes what rests on other knowledge than before.</summary>

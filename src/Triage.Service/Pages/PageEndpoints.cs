@@ -24,6 +24,7 @@ internal static class PageEndpoints
         pages.MapGet("/bench.js", CarriedFile.Script.Get);
         pages.MapGet("/", () => PageResults.Of<ShelfPage>([]));
         pages.MapGet("/ask", (LiveBench bench, string? machine, string? complaint) => Asked(bench, machine, complaint));
+        pages.MapGet("/ask/causes", (LiveBench bench, string? machine, string? complaint) => CausesAsked(bench, machine, complaint));
         pages.MapTakingIn();
         pages.MapPost("/ask", Ask);
         pages.MapJobPages();
@@ -49,7 +50,7 @@ internal static class PageEndpoints
         var asking = bench.Steps.Ask(machine ?? "", complaint ?? "");
         var refused = machine is null && complaint is null ? null : asking.Refused;
         return PageResults.Of<AskPage>(
-            new() { ["Now"] = bench.Current, ["Asking"] = asking, ["Machine"] = machine ?? "", ["Complaint"] = complaint ?? "", ["Refused"] = refused },
+            new() { ["Now"] = bench.Current, ["Asking"] = asking, ["Machine"] = machine ?? "", ["Complaint"] = complaint ?? "", ["Refused"] = refused, ["Behind"] = Short(AskAddress("/ask/causes", machine, complaint)) },
             refused is null ? StatusCodes.Status200OK : Problems.StatusOf(refused.Kind));
     }
 
@@ -58,9 +59,22 @@ internal static class PageEndpoints
     {
         var form = new Form(await http.Request.ReadFormAsync(http.RequestAborted));
         var (machine, complaint) = (form.Need("machine"), form.Need("complaint"));
-        var address = $"/ask{QueryString.Create(new Dictionary<string, string?> { ["machine"] = machine, ["complaint"] = complaint })}";
-        return address.Length < LongestAddress ? SeeOther(http, address) : Asked(bench, machine, complaint);
+        return Short(AskAddress("/ask", machine, complaint)) is { } address ? SeeOther(http, address) : Asked(bench, machine, complaint);
     }
+
+    /// <summary>The numbers behind an answer, one tap further.</summary>
+    private static IResult CausesAsked(LiveBench bench, string? machine, string? complaint)
+    {
+        var whole = AskAddress("/ask", machine, complaint);
+        return bench.Steps.Ask(machine ?? "", complaint ?? "").Answer is { } answer
+            ? PageResults.Of<AskedCausesPage>(new() { ["Answer"] = answer, ["Complaint"] = complaint ?? "", ["Whole"] = whole })
+            : Results.Redirect(whole);
+    }
+
+    private static string AskAddress(string path, string? machine, string? complaint) =>
+        $"{path}{QueryString.Create(new Dictionary<string, string?> { ["machine"] = machine, ["complaint"] = complaint })}";
+
+    private static string? Short(string address) => address.Length < LongestAddress ? address : null;
 
     internal static StepResult Try(Func<StepResult?> step)
     {

@@ -14,23 +14,37 @@
     const body = form.enctype === "multipart/form-data" ? fields : new URLSearchParams(fields);
     try {
       const answer = await fetch(action, { method: "POST", body, headers: { Accept: "text/html" } });
-      show(new DOMParser().parseFromString(await answer.text(), "text/html"), answer, fields.get("back"));
+      show(new DOMParser().parseFromString(await answer.text(), "text/html"), answer, fields.get("back"), form, button);
     } catch {
       main.removeAttribute(busy);
       say("The bench did not answer: it may be stopped, or the network gone. What you typed is still here; send it again.");
     }
   });
 
-  function show(page, answer, back) {
+  function show(page, answer, back, form, button) {
+    const beside = neighbour(form), top = beside?.getBoundingClientRect().top;
     document.getElementById("main").replaceWith(page.getElementById("main"));
     document.title = page.title;
-    if (answer.redirected || answer.ok) history.pushState(null, "", answer.url);
-    const place = document.querySelector("[role=alert], [role=status]") ?? document.getElementById(back) ?? document.getElementById("main");
-    place.tabIndex = -1;
+    if (answer.redirected) history[new URL(answer.url).pathname === location.pathname ? "replaceState" : "pushState"](null, "", answer.url);
+    const told = document.querySelector("[role=alert], [role=status]"), anchor = told ? null : again(beside), same = anchor && again(form);
+    const pressed = same && neighbour(same) === anchor ? same.querySelector(`button[value="${CSS.escape(button?.value ?? "")}"]`) : null;
+    const place = told ?? pressed ?? anchor ?? document.getElementById(back) ?? document.getElementById("main");
+    if (place !== pressed) place.tabIndex = -1;
     place.focus({ preventScroll: true });
-    place.scrollIntoView({ block: "nearest" });
+    if (anchor) scrollBy(0, anchor.getBoundingClientRect().top - top);
+    else place.scrollIntoView({ block: "nearest" });
     document.documentElement.dataset.exchanged = 1 + Number(document.documentElement.dataset.exchanged ?? 0);
   }
+
+  const about = form => form.elements.about?.value;
+
+  // of a list the one below, which stays where it was on the screen: what was answered may have moved
+  function neighbour(form) {
+    const list = [...(form.closest("section")?.querySelectorAll("form") ?? [])].filter(about), at = list.indexOf(form);
+    return at < 0 ? undefined : list[at + 1] ?? list[at - 1];
+  }
+
+  const again = form => form && [...document.forms].find(other => other.action === form.action && about(other) === about(form));
 
   function say(words) {
     const line = document.createElement("p");

@@ -54,6 +54,9 @@ public sealed record Answer
     /// <summary>P(fault | everything recorded, and exactly one listed fault is there), summing to 1. Worked out when first asked for.</summary>
     public ImmutableDictionary<string, double> ExactlyOne() => SingleCauses?.Value ?? ImmutableDictionary<string, double>.Empty;
 
+    /// <summary>Works out every <see cref="JobBehind.Without"/> on all cores, for who is about to show them.</summary>
+    public void CompareJobs() => Parallel.ForEach(Causes.SelectMany(c => c.Jobs), job => _ = job.Without);
+
     public RankedCause? Cause(string fault) => Causes.FirstOrDefault(c => c.Fault == fault);
 }
 

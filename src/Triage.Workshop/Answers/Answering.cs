@@ -42,7 +42,7 @@ internal sealed class Answering(Bench bench)
     {
         var device = bench.Notes.Find<Device>(job.Device);
         var known = bench.Notes.Find<DeviceClass>(device?.Class ?? job.Class);
-        return known is null ? null : DeviceScope.Of(bench.Notes, device, known);
+        return known is null ? null : bench.ScopeOf(device, known);
     }
 
     private Refusal UnknownMachine(Job job) =>

@@ -118,5 +118,5 @@ internal sealed class RankedCauses(Bench bench, Answering answering, Job job, Re
 
     /// <summary>The same question as if that job had never been closed.</summary>
     private double Without(string other, string fault) =>
-        Chance(answering.Reason(job, reasoned.Network.Scope, bench.Counted.Without(other).Learned), fault);
+        Chance(answering.Reason(job, reasoned.Network.Scope, bench.CountedWithout(other).Learned), fault);
 }

@@ -34,7 +34,7 @@ internal sealed class TurningPointInWords(Bench bench, DeviceNetwork network, St
 
     private string? Chance(TurningPoint point, RepairProblem problem)
     {
-        var found = Leading(problem).Select(c => (c.Fault, c.Now, Turning: point.Chance(c.There)))
+        var found = Leading(problem).AsParallel().AsOrdered().Select(c => (c.Fault, c.Now, Turning: point.Chance(c.There))).AsSequential()
             .Where(c => c.Turning is not null && Written(100 * c.Turning.Value, "0") != Written(100 * c.Now, "0"))
             .OrderBy(c => Math.Abs(LogOdds(c.Turning!.Value) - LogOdds(c.Now))).FirstOrDefault();
         return found.Turning is { } turning

@@ -75,6 +75,7 @@ public class BuriedResetTests
         Assert.Matches(@"\d+ % → \d+ %", await taught.InnerTextAsync());
         await phone.Go($"/ask?machine=Pellwick+S-40&complaint={Uri.EscapeDataString(Complaint)}");
         Assert.True(await phone.Percent("backup-capacitor-shorted") > before, $"{before} before, {await phone.Percent("backup-capacitor-shorted")} after");
+        await page.Locator("#causes li[data-fault=backup-capacitor-shorted]").GetByRole(AriaRole.Link).ClickAsync();
         var why = page.Locator("#causes li[data-fault=backup-capacitor-shorted]");
         await why.Locator("summary").ClickAsync();
         var behind = why.Locator("li", new() { Has = page.Locator($"a[href='{job}']") });

@@ -20,7 +20,7 @@ public class PairingTests
         Assert.EndsWith("/pair", phone.Url);
         await phone.GetByLabel("Code").FillAsync("AAAA-AAAA");
         await phone.GetByRole(AriaRole.Button, new() { Name = "Pair it" }).ClickAsync();
-        Assert.NotEmpty(await phone.GetByRole(AriaRole.Alert).InnerTextAsync());
+        Assert.Contains("code", await phone.GetByRole(AriaRole.Alert).InnerTextAsync(), StringComparison.OrdinalIgnoreCase);
         await phone.GotoAsync("/");
         Assert.EndsWith("/pair", phone.Url);
 
@@ -30,9 +30,13 @@ public class PairingTests
         await phone.GotoAsync("/jobs/2026-022");
         Assert.NotEmpty(await phone.Locator("#next-name").InnerTextAsync());
 
+        await phone.GetByLabel("One line, as it comes").FillAsync("typed before it was shut out");
         var desk = await Page(browser, bench.Address);
         await desk.GotoAsync("/phones");
         await desk.GetByRole(AriaRole.Button, new() { Name = "Shut out bench phone" }).ClickAsync();
+        await phone.GetByRole(AriaRole.Button, new() { Name = "Keep the line" }).ClickAsync();
+        Assert.Equal(0, await phone.Locator("#time-line").CountAsync());
+        Assert.DoesNotContain(bench.Live.Current.Notes.Find<Notes.Kinds.Job>("2026-022")!.Log, e => e is Notes.Kinds.QuickLine { Text: "typed before it was shut out" });
         await phone.GotoAsync("/jobs/2026-022");
         Assert.EndsWith("/pair", phone.Url);
     }

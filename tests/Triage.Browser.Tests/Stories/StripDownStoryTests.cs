@@ -29,8 +29,17 @@ public class StripDownStoryTests
         var back = await page.Locator("button[aria-label^='Back on: ']").EvaluateAllAsync<string[]>("all => all.map(b => b.getAttribute('aria-label').slice(9))");
         Assert.Equal(Enumerable.Range(1, Steps).Reverse().Select(s => s % 5 == 0 ? $"what photo {s} shows" : $"thing {s}"), back);
         Assert.Equal(Steps, await page.Locator("img[alt^='Photo: ']").EvaluateAllAsync<int>("all => new Set(all.map(i => i.alt)).size"));
+        foreach (var address in await page.Locator("img[alt^='Photo: ']").EvaluateAllAsync<string[]>("all => all.map(i => i.src)"))
+            Assert.Equal(TwoTabsTests.OnePixel, await (await page.APIRequest.GetAsync(address)).BodyAsync());
         Assert.Equal(390, await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"));
         await page.ScreenshotAsync(new() { Path = Path.Combine(PagesTests.Artifacts, $"strip-down-25-{(script ? "script" : "plain")}.png"), FullPage = true });
+        await phone.Go("/jobs/2026-023/print/reassembly");
+        var sheet = await page.Locator("#reassembly .boxes li").AllInnerTextsAsync();
+        Assert.Equal(back, sheet.Select(line => line.Split(", lies in ")[0]));
+        Assert.All(sheet.Zip(back), line => Assert.Contains(", lies in tray ", line.First));
+        await phone.Go("/jobs/2026-023/close");
+        Assert.Contains($"Left over: {Steps}", await phone.Text("main"));
+        await phone.Go("/jobs/2026-023/strip-down");
         for (var left = Steps; left > 0; left--)
             await phone.Click(page.Locator("button[aria-label^='Back on: ']").First);
         Assert.Contains("Everything that came off is back on.", await phone.Text("main"));

@@ -2,14 +2,16 @@ using Xunit;
 
 namespace Triage.Browser.Tests.Stories;
 
-/// <summary>Three machines from the complaint to the closed job on a phone, each by doing what the page says next.</summary>
+/// <summary>Three machines from the complaint to the closed job on a phone, each by doing what the page says next; with and without JavaScript.</summary>
 public class WholeJobsTests
 {
     /// <summary>A worn motor draws more as it warms, slows and stops; it runs again when cold (common practice, no source).</summary>
-    [Fact]
-    public async Task A_cassette_deck_that_stops_when_warm()
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task A_cassette_deck_that_stops_when_warm(bool script)
     {
-        await using var phone = await Phone.Open(script: true);
+        await using var phone = await Phone.Open(script);
         await phone.TakeIn("Ferrelby C-77", "stops when warm, motor squeals, wow and flutter");
         var stops = phone.Page.Locator("fieldset[data-finding=stops]");
         await stops.Locator("summary").ClickAsync();
@@ -26,11 +28,13 @@ public class WholeJobsTests
         await repairer.Close("drive-motor-worn", "swapped");
     }
 
-    /// <summary>A shorted output transistor takes the rail fuse each time (common practice, no source). Without JavaScript.</summary>
-    [Fact]
-    public async Task An_amplifier_channel_that_eats_fuses()
+    /// <summary>A shorted output transistor takes the rail fuse each time (common practice, no source).</summary>
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task An_amplifier_channel_that_eats_fuses(bool script)
     {
-        await using var phone = await Phone.Open();
+        await using var phone = await Phone.Open(script);
         await phone.TakeIn("Dunmarsh IA-30", "keeps blowing the fuse, left channel dead, no relay click");
         Assert.Contains("Before anything else", await phone.Text(".hazards"));
 
@@ -44,10 +48,12 @@ public class WholeJobsTests
     }
 
     /// <summary>Dead keys in eights are a line of the key matrix, not dirt; here the leak from the cells ate it.</summary>
-    [Fact]
-    public async Task A_keyboard_where_every_eighth_note_is_dead()
+    [Theory]
+    [InlineData(false)]
+    [InlineData(true)]
+    public async Task A_keyboard_where_every_eighth_note_is_dead(bool script)
     {
-        await using var phone = await Phone.Open(script: true);
+        await using var phone = await Phone.Open(script);
         await phone.TakeIn("Corvane K-49", "every eighth key dead, white fur in the battery box");
         Assert.Contains("leak", await phone.Text(".hazards"), StringComparison.OrdinalIgnoreCase);
 

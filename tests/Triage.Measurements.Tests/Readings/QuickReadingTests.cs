@@ -28,6 +28,8 @@ public class QuickReadingTests
     [InlineData("R1 100R 1/4W open", "Designator R1|Rating 100R|Rating 1/4W|Verdict open", "")]
     [InlineData("-12V line -11.8", "Terminal -12 V rail|Reading -11.8 V", "")]
     [InlineData("swapped IC2 -> no joy", "Action swapped|Designator IC2|Outcome no difference", "")]
+    [InlineData("fuse blown 1A slow, new one holds", "Part fuse|Verdict blown|Rating 1A slow|Action fitted new|Outcome works", "")]
+    [InlineData("F2 500 mA fast blown", "Designator F2|Rating 500 mA fast|Verdict blown", "")]
     [InlineData("plays until power goes", "Outcome works with a limit", "until power goes")]
     [InlineData("BT1 0.1/5.5 leaked", "Designator BT1|Rating 0.1/5.5|Verdict leaked", "")]
     [InlineData("Q7 tester says unknown part", "Designator Q7|Reading unknown part", "tester")]
