@@ -1,3 +1,5 @@
+using System.Diagnostics;
+
 namespace Triage.Benchmarks;
 
 /// <summary>A short loop of its own: processor time of this process, which other processes disturb less than the clock does.</summary>
@@ -16,6 +18,14 @@ internal static class Measure
 
         return [.. inputs.Select(input => Enumerable.Range(0, best).Min(_ => One(input, run)))];
     }
+
+    /// <summary>Milliseconds on the clock for each input, the best of some, after <see cref="Each"/> has warmed up: what one waits for where both cores work.</summary>
+    public static double[] Waited<T>(IReadOnlyList<T> inputs, Func<T, object> run, int best) => [.. inputs.Select(input => Enumerable.Range(0, best).Min(_ =>
+    {
+        var start = Stopwatch.GetTimestamp();
+        run(input);
+        return Stopwatch.GetElapsedTime(start).TotalMilliseconds;
+    }))];
 
     public static double Quantile(IEnumerable<double> values, double share)
     {

@@ -21,18 +21,20 @@ internal static class Plans
         ("information first", p => SimplePolicies.Followed(p, SimplePolicies.InformationFirst)),
     ];
 
-    /// <summary>Processor milliseconds of one answer at 500 roots, 300 findings and 2,000 hypotheses, with a usual stop and with a very dear one.</summary>
+    /// <summary>Milliseconds of one answer at 500 roots, 300 findings and 2,000 hypotheses, with a usual stop and with a very dear one.</summary>
     public static void Speed(TextWriter to)
     {
         foreach (var (nodes, stop) in new[] { (1, 80.0), (1, 1e5), (500_000, 80.0), (500_000, 1e5) })
         {
             RepairProblem[] problems = [.. Enumerable.Range(0, 10).Select(seed => Large(seed, stop))];
             var ms = Measure.Each(problems, p => NextStep.Choose(p, new(nodes)), best: 2);
-            to.WriteLine(FormattableString.Invariant($"next step, stop at {stop}, {nodes} nodes: p50 {Measure.Quantile(ms, 0.5):F1} p99 {Measure.Quantile(ms, 0.99):F1} ms"));
+            var waited = Measure.Waited(problems, p => NextStep.Choose(p, new(nodes)), best: 2);
+            to.WriteLine(FormattableString.Invariant(
+                $"next step, stop at {stop}, {nodes} nodes: p50 {Measure.Quantile(ms, 0.5):F1} p99 {Measure.Quantile(ms, 0.99):F1} ms, on the clock {Measure.Quantile(waited, 0.5):F1} and {Measure.Quantile(waited, 0.99):F1}"));
         }
     }
 
-    internal static RepairProblem Large(int seed, double stop)
+    private static RepairProblem Large(int seed, double stop)
     {
         var (network, evidence) = Case.Large(seed);
         var random = new Random(seed);

@@ -21,7 +21,7 @@ internal sealed class Questions
     private const double Name = 20, GivingUp = 30;
 
     /// <summary>Of questions whose expected costs differ by less than this share, the one that tells most: one step ahead sees no finer.</summary>
-    private const double Alike = 0.03;
+    private const double Alike = 0.1;
 
     private static readonly PlannerBudget OneStep = new(1) { Exact = false };
 

@@ -6,8 +6,8 @@ namespace Triage.Reasoning.Planning;
 public static class NextStep
 {
     /// <summary>
-    /// Ranks everything that may be done now. First one-step look-ahead over all options, what follows valued by the best
-    /// sequence of fixes with a stop; then the exact programme where it fits the budget, else best-first search within it.
+    /// Ranks everything that may be done now. First one-step look-ahead over all options (<see cref="Screening"/> picks among
+    /// many), what follows valued by the best sequence of fixes with a stop; then the exact programme where it fits the budget, else best-first search within it.
     /// The same question with the same budget always gets the same answer.
     /// </summary>
     /// <exception cref="ArgumentException">The problem contradicts itself or no stop is allowed; the message says where.</exception>

@@ -2,7 +2,7 @@ namespace Triage.Reasoning.Planning;
 
 /// <summary>How much the planner may think: counted, not timed, so that the same question always gets the same answer.</summary>
 /// <param name="Nodes">
-/// One node is one hypothesis or one fix weighed in one belief. The one-step look-ahead over all options is always finished;
+/// One node is one hypothesis or one fix weighed in one belief. The one-step look-ahead over all options (where there are many, over those that a short look picks) is always finished;
 /// the budget bounds what is looked at beyond it. More than 0.
 /// </param>
 public sealed record PlannerBudget(int Nodes)
