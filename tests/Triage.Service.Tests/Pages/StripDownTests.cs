@@ -30,6 +30,17 @@ public sealed partial class StripDownTests : IAsyncLifetime
         await bench.DisposeAsync();
     }
 
+    /// <summary>What the class's note says to look at by the way stands there once something is open, not before.</summary>
+    [Fact]
+    public async Task What_is_worth_a_look_by_the_way_is_said_while_it_is_open()
+    {
+        Assert.DoesNotContain("While it is open", await Get());
+        await Post("opened", ("about", "case"));
+        Assert.Contains("While it is open", await Get());
+        await Post("opened", ("about", "case"), ("shut", "yes"));
+        Assert.DoesNotContain("While it is open", await Get());
+    }
+
     [Fact]
     public async Task Twenty_five_steps_with_photos_go_back_on_in_reverse_with_nothing_left_over()
     {
