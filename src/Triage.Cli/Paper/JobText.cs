@@ -18,6 +18,8 @@ internal static class JobText
             Entry(paper, bench, job, i);
         foreach (var thing in LooseThing.Of(job.Log).Where(t => !t.BackOn).Reverse())
             paper.Item("off", $"{thing.Off.What}{(thing.Off.Where is { } where ? $", lies in {where}" : "")}{(thing.LeftOver ? ": left over, what was open is shut" : "")}", 4, thing.LeftOver ? Sheet.Warning : Style.Plain);
+        foreach (var look in job.IsOpen ? WhileOpen.Of(job, bench) : [])
+            paper.Item("while open", look);
         foreach (var heard in job.FollowUps)
             paper.Item($"    {Amounts.Date(heard.On)}", $"{(heard.CameBack ? "came back" : "heard of as good")}{(heard.Note is null ? "" : $": {heard.Note}")}");
     }

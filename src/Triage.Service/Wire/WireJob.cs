@@ -33,6 +33,9 @@ internal sealed record WireJob
     /// <summary>What came off and is not back on, the last one off first: the order in which it goes back.</summary>
     public required ImmutableArray<WireLoose> Loose { get; init; }
 
+    /// <summary>What is worth a look by the way, while anything is open.</summary>
+    public required ImmutableArray<string> WhileOpen { get; init; }
+
     public required ImmutableArray<WireCauseFound> Causes { get; init; }
 
     public required ImmutableArray<string> Damage { get; init; }
@@ -54,6 +57,7 @@ internal sealed record WireJob
         Consent = new(job.Consent.SpendingLimit, job.Consent.MayErase, job.Consent.OriginalsBack),
         WaitsFor = job.WaitsFor is { } waiting ? new(waiting.For, waiting.Until) : null,
         Log = [.. job.Log.Select((e, i) => new WireEntry(i, e.At, bench.InWords(job, e)))],
+        WhileOpen = Workshop.Steps.WhileOpen.Of(job, bench),
         Loose = [.. LooseThing.Of(job.Log).Where(t => !t.BackOn).Reverse().Select(t => new WireLoose(t.Off.What, t.Off.Where, t.LeftOver))],
         Causes = [.. job.Causes.Select(c => new WireCauseFound(c.Fault, c.Grade))],
         Damage = job.Damage,

@@ -83,6 +83,16 @@ public sealed class SameAbilitiesTests : IAsyncLifetime
     }
 
     [Fact]
+    public async Task What_to_look_at_by_the_way_is_said_while_the_machine_is_open()
+    {
+        var id = await Job();
+        await client.Do($"/api/jobs/{id}/opened", new { step = "case" });
+        Assert.NotEmpty((await client.Get($"/api/jobs/{id}")).GetProperty("whileOpen").EnumerateArray());
+        await client.Do($"/api/jobs/{id}/opened", new { step = "case", shut = true });
+        Assert.Empty((await client.Get($"/api/jobs/{id}")).GetProperty("whileOpen").EnumerateArray());
+    }
+
+    [Fact]
     public async Task A_note_is_saved_as_text_and_never_over_a_newer_one()
     {
         var id = await Job();
