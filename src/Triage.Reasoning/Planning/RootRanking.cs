@@ -93,7 +93,7 @@ internal sealed class RootRanking
     {
         var clearance = _model.Space.Clearances[fix]!;
         var works = clearance.Sum(_model.Start.Belief, clearance.Works);
-        var after = works < 1 ? ignoring with { Cost = Math.Min(ignoring.Cost / (1 - works), _model.CheapestStop(_model.Start.Done, _model.Start.Open).Cost) }: ignoring;
+        var after = works < 1 ? ignoring with { Cost = Math.Min(ignoring.Cost / (1 - works), _model.CheapestStop(_model.Start.Done, _model.Start.Open).Cost) } : ignoring;
         (Outcome, Valuation)[] outcomes = [(new(works, Outcome.Works, null), new(0, -1)), (new(1 - works, JobStep.StillFaulty, null), after)];
         return new(price + (1 - works) * after.Cost, [.. outcomes.Where(o => o.Item1.Probability > 0)]);
     }

@@ -29,9 +29,7 @@ public sealed record LooseThing(TakenOff Off, bool BackOn, bool LeftOver)
     /// <summary>A step that was open when the thing came off is shut now; where none was recorded as open, any step.</summary>
     private static bool ShutSince(ImmutableArray<LogEntry> log, int at)
     {
-        var openThen = Last(log.Take(at)).Where(o => !o.Shut).Select(o => o.Step).ToHashSet(StringComparer.Ordinal);
-        return Last(log.Skip(at + 1)).Any(o => o.Shut && (openThen.Count == 0 || openThen.Contains(o.Step)));
+        var openThen = OpenSteps.Of(log.Take(at));
+        return log.Skip(at + 1).OfType<Opened>().GroupBy(o => o.Step, StringComparer.Ordinal).Any(step => step.Last().Shut && (openThen.IsEmpty || openThen.Contains(step.Key)));
     }
-
-    private static IEnumerable<Opened> Last(IEnumerable<LogEntry> log) => log.OfType<Opened>().GroupBy(o => o.Step, StringComparer.Ordinal).Select(step => step.Last());
 }

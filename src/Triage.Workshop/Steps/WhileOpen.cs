@@ -8,7 +8,5 @@ public static class WhileOpen
 {
     /// <summary>What the note of the job's class says, while any step of it is open; else nothing.</summary>
     public static ImmutableArray<string> Of(Job job, Bench bench) =>
-        job.Log.OfType<Opened>().GroupBy(o => o.Step, StringComparer.Ordinal).Any(step => !step.Last().Shut)
-            ? bench.Notes.Find<DeviceClass>(bench.Notes.Find<Device>(job.Device)?.Class ?? job.Class)?.WhileOpen ?? []
-            : [];
+        OpenSteps.Of(job.Log).IsEmpty ? [] : bench.ScopeOf(job)?.Class.WhileOpen ?? [];
 }

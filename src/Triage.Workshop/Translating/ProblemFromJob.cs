@@ -4,6 +4,7 @@ using Triage.Reasoning.Inference;
 using Triage.Reasoning.Networks;
 using Triage.Reasoning.Planning;
 using Triage.Workshop.Knowledge;
+using Triage.Workshop.Steps;
 using PlanAccess = Triage.Reasoning.Planning.AccessStep;
 
 namespace Triage.Workshop.Translating;
@@ -33,7 +34,7 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
 
     /// <summary>Access steps of this machine that are open after the whole log.</summary>
     private ImmutableArray<string> OpenNow() =>
-        [.. job.Log.OfType<Opened>().GroupBy(o => o.Step, StringComparer.Ordinal).Where(g => !g.Last().Shut && network.Scope.Has(g.Key)).Select(g => g.Key)];
+        [.. OpenSteps.Of(job.Log).Where(network.Scope.Has)];
 
     /// <summary>
     /// Everything that was done, and every test whose finding is known already: looking again tells nothing new
