@@ -60,9 +60,9 @@ public static class NoteProblems
 
     // every note
     public static ProblemText NewerFormat(string format) => Error(
-        $"Format {format}: this note was made by a newer version. It can be searched, not changed or learned from.", "Use the newer version, or write it as format: 1.");
+        $"Format {format}: this note was made by a newer version. It can be searched, not changed or learned from.", "Use the newer version, or write it as format: 2.");
 
-    public static ProblemText BadFormat(string format) => Error($"`{format}` is no format.", "Write format: 1.");
+    public static ProblemText BadFormat(string format) => Error($"`{format}` is no format.", "Write format: 2.");
 
     public static ProblemText NoFormat() => Warning("No `format`; taken as 1.", "Write format: 1 on the first line of the front matter.");
 
@@ -111,16 +111,31 @@ public static class NoteProblems
     public static ProblemText LeavesFolder(string field, string path) => Warning($"`{field}` points outside the book: {path}.", "Copy the file into the book and write its path from the book's folder.");
 
     // kinds
-    public static ProblemText TestOfNothing() => Error("This test neither reveals a finding nor measures a part.", "Write reveals: with a finding, or measures: with a role or part and its outcomes:.");
+    public static ProblemText TestOfNothing() => Error(
+        "This test neither reveals a finding, nor measures a part, nor decides a fault.",
+        "Write reveals: with a finding, measures: with a role or part, or decides: with a fault; the last two with their outcomes:.");
+
+    public static ProblemText TestOfTwoThings() => Error(
+        "This test reveals a finding and decides a fault; it can do one of the two.", "Keep reveals: or decides:, and write a second test for the other.");
+
+    public static ProblemText RoundOfNothing() => Error("This round reveals nothing.", "Write reveals: [finding, finding], in the order in which one looks.");
+
+    public static ProblemText RevealsTwice(string finding) => Warning($"This round reveals `{finding}` twice.", "Name it once.");
 
     public static ProblemText MeasuresWithoutOutcomes() => Error("This test measures a part but lists no outcomes.", "Write outcomes:, each with given: chances by failure mode.");
+
+    public static ProblemText DecidesWithoutOutcomes() => Error(
+        "This test decides a fault but lists no outcomes.", "Write outcomes:, each with given: {present: …, absent: …}.");
+
+    public static ProblemText NamedTwice(string field, string name, int line) => Warning(
+        $"`{field}: {name}` stands here and on line {line}; this one is left out.", "Give it another name, or make one of the two.");
 
     public static ProblemText ModeWithoutPart() => Warning("A failure mode without the part class that has it.", "Write part: with the id of a part class.");
 
     public static ProblemText JobWithoutUnit() => Warning("The job does not say what is on the bench.", "Write device: or class: with an id, or unit: with what it says on the machine.");
 
     public static ProblemText UnknownEntry() => Warning(
-        "This log entry says nothing that is known.", "Write at: and one of saw, tested, read, reset, held, opened, shut, taken-off, back-on, power, part, swapped, fixed, line.");
+        "This log entry says nothing that is known.", "Write at: and one of saw, tested, round, read, reset, held, opened, shut, taken-off, back-on, power, part, swapped, fixed, secured, skipped, counter, line.");
 
     // between notes
     public static ProblemText TwoNotesOneId(string id, string other) => Error(
@@ -138,6 +153,10 @@ public static class NoteProblems
     public static ProblemText NoSuchStepIn(string step, IReadOnlyList<string> machines) => Warning(
         $"{string.Join(", ", machines.Select(m => $"`{m}`"))} {(machines.Count == 1 ? "has" : "have")} no access step `{step}`, though this can be met there.",
         "Add the step to its access tree, name a step that every such machine has, or leave access: out.");
+
+    public static ProblemText NoSuchTrait(string trait, IEnumerable<string> classes, string? nearest) => Warning(
+        $"No class that this is for has builds with a trait `{trait}`: {Listed(classes)}.",
+        nearest is null ? "Add the trait to builds: of the class, or leave it out here." : $"Did you mean {nearest}?");
 
     public static ProblemText FixDefinedTwice(string fix, string other) => Warning(
         $"The fix `{fix}` has a name here and in `{other}`; it is taken from there.", "Give it a name in one fault note only.");
@@ -164,6 +183,8 @@ public static class NoteProblems
         ReferenceKind.Action => "reset or fix",
         ReferenceKind.Mode => "failure mode",
         ReferenceKind.Access => "access step",
+        ReferenceKind.TraitValue => "value",
+        ReferenceKind.Protect => "protect step",
         _ => Spoken(Words.Of(kind)),
     };
 

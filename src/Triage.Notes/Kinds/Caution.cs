@@ -7,6 +7,14 @@ public sealed record Caution(Hazard Hazard, string Say)
 {
     /// <summary>The step must not be done here: hand over to someone licensed.</summary>
     public bool HandOver { get; init; }
+
+    /// <summary>Access step of the class behind which it lies: every step behind it inherits the caution. Null: wherever it is named.</summary>
+    public string? Reach { get; init; }
+
+    /// <summary>Only for steps with at least this power.</summary>
+    public PowerStage Power { get; init; }
+
+    public BuildCondition? Build { get; init; }
 }
 
 /// <summary>Kinds of danger at the bench.</summary>

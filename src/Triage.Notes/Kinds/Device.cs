@@ -27,6 +27,9 @@ public sealed record Device(string Id, string Name) : Note(Id, Name)
 
     /// <summary>Roles of the class that this device does not have.</summary>
     public ImmutableArray<string> Without { get; init; } = [];
+
+    /// <summary>Traits that every such machine has.</summary>
+    public Build Build { get; init; } = Build.Untold;
 }
 
 /// <param name="Designator">C14, IC3; null for parts that carry none.</param>

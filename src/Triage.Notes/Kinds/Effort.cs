@@ -5,13 +5,16 @@ namespace Triage.Notes.Kinds;
 /// <summary>What something that one does costs and needs; shared by tests, resets and mends.</summary>
 public sealed record Effort
 {
-    /// <summary>Bench minutes, without opening anything.</summary>
+    /// <summary>Minutes with hands on, without opening anything.</summary>
     public double Minutes { get; init; }
 
     /// <summary>Money, in the bench's currency.</summary>
     public double Money { get; init; }
 
-    /// <summary>Days of waiting, for a part or a soak.</summary>
+    /// <summary>Minutes that pass while nobody works: soaking, charging, drying, cooling.</summary>
+    public double WaitMinutes { get; init; }
+
+    /// <summary>Days of waiting for a part.</summary>
     public double WaitDays { get; init; }
 
     /// <summary>Access step that must be open.</summary>
@@ -51,4 +54,8 @@ public enum PowerStage
 /// <param name="Name">What to open.</param>
 /// <param name="Minutes">To open and close it again.</param>
 /// <param name="Behind">The step that must be open first; null for the outermost.</param>
-public sealed record AccessStep(string Id, string Name, double Minutes, string? Behind);
+public sealed record AccessStep(string Id, string Name, double Minutes, string? Behind)
+{
+    /// <summary>Null: every build opens this way. Where it does not fit, the step cannot be opened, nor what lies behind it reached.</summary>
+    public BuildCondition? Build { get; init; }
+}

@@ -37,6 +37,8 @@ public sealed record Fault(string Id, string Name) : Note(Id, Name)
 
     public ImmutableArray<Caution> Cautions { get; init; } = [];
 
+    public BuildCondition? Build { get; init; }
+
     /// <summary>Explicit conditional table for published networks: replaces share and leads-to.</summary>
     public ImmutableArray<GivenRow> Given { get; init; } = [];
 }
@@ -77,4 +79,12 @@ public sealed record Mend(string Id, string? Name, Chance Works)
     public string? Needs { get; init; }
 
     public ImmutableArray<string> Steps { get; init; } = [];
+
+    /// <summary>How this mend is proven; comes before the class's own.</summary>
+    public ImmutableArray<ProofStep> Proof { get; init; } = [];
+
+    /// <summary>Removes or renews parts that may be good, and so waits for a measurement.</summary>
+    public bool TakesOut { get; init; }
+
+    public BuildCondition? Build { get; init; }
 }

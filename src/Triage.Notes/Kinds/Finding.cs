@@ -17,6 +17,22 @@ public sealed record Finding(string Id, string Name) : Note(Id, Name)
 
     /// <summary>Device classes in which it can be met; none named means any.</summary>
     public ImmutableArray<string> Classes { get; init; } = [];
+
+    /// <summary>Its abnormal values call for cold checks and limited power before full power.</summary>
+    public bool LimitsPower { get; init; }
+
+    public BuildCondition? Build { get; init; }
+
+    /// <summary>Plain no and yes.</summary>
+    public bool IsPlain => Values is [{ Id: "no" }, { Id: "yes" }];
+
+    /// <summary>What the button for yes says of the machine; null where it has no sentence, or is not plain.</summary>
+    public string? Seen => IsPlain ? SentenceOf(Values[1]) : null;
+
+    /// <summary>What the button for no says of the machine.</summary>
+    public string? NotSeen => IsPlain ? SentenceOf(Values[0]) : null;
+
+    private static string? SentenceOf(FindingValue value) => value.Name == value.Id ? null : value.Name;
 }
 
 /// <summary>One value of a finding.</summary>

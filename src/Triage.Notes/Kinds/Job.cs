@@ -56,6 +56,12 @@ public sealed record Job(string Id, string Name) : Note(Id, Name)
 
     public ImmutableArray<FollowUp> FollowUps { get; init; } = [];
 
+    /// <summary>What was told of this machine's build.</summary>
+    public Build Build { get; init; } = Build.Untold;
+
+    /// <summary>Nobody to ask: bought as defective, or one's own.</summary>
+    public bool NoOwner { get; init; }
+
     /// <summary>Made by a program, not by a person; said on the page.</summary>
     public bool Generated { get; init; }
 

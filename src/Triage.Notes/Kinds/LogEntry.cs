@@ -99,6 +99,26 @@ public sealed record PartMoved(DateTimeOffset At, string Part, PartState State) 
 /// <summary>A quick line, kept as written.</summary>
 public sealed record QuickLine(DateTimeOffset At, string Text) : LogEntry(At);
 
+/// <summary>A protect step of the class done, or found not to be possible.</summary>
+public sealed record Secured(DateTimeOffset At, string Protect, bool Done) : LogEntry(At);
+
+/// <summary>A step that was offered and not done.</summary>
+/// <param name="Step">Id of a test, finding, reset, fix or protect step.</param>
+public sealed record Skipped(DateTimeOffset At, string Step, SkipReason Why) : LogEntry(At);
+
+/// <summary>A round gone through; each of its rows has an entry of its own.</summary>
+/// <param name="Round">Test id.</param>
+public sealed record RoundDone(DateTimeOffset At, string Round) : LogEntry(At);
+
+/// <summary>The owner has left.</summary>
+public sealed record CounterClosed(DateTimeOffset At) : LogEntry(At);
+
+public enum SkipReason
+{
+    CannotTell,
+    Skip,
+}
+
 public enum PartState
 {
     Needed,

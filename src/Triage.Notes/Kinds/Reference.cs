@@ -42,4 +42,13 @@ public enum ReferenceKind
 
     /// <summary>A step of an access tree (within a device or class: of its tree).</summary>
     Access,
+
+    /// <summary>A trait of a build (within a device or class: of that class).</summary>
+    Trait,
+
+    /// <summary>A value of a trait (within that trait).</summary>
+    TraitValue,
+
+    /// <summary>A protect step of a class.</summary>
+    Protect,
 }

@@ -27,6 +27,8 @@ public sealed record Reset(string Id, string Name) : Note(Id, Name)
     public string? Erases { get; init; }
 
     public Effort Effort { get; init; } = new();
+
+    public BuildCondition? Build { get; init; }
 }
 
 /// <param name="Fault">Fault id.</param>

@@ -28,6 +28,7 @@ public sealed class NoteIndex
 
         Roles = [.. _byId.Values.OfType<DeviceClass>().SelectMany(c => c.Roles).Select(r => r.Id)];
         Suggestions = new Suggestions(this);
+        ProtectSteps = [.. _byId.Values.OfType<DeviceClass>().SelectMany(c => c.Protect).Select(p => p.Id)];
         AccessSteps = [.. _byId.Values.SelectMany(n => OwnAccess(n)).Select(s => s.Id)];
     }
 
@@ -36,6 +37,9 @@ public sealed class NoteIndex
 
     /// <summary>Steps of all access trees.</summary>
     public ImmutableHashSet<string> AccessSteps { get; }
+
+    /// <summary>Protect steps of all device classes.</summary>
+    public ImmutableHashSet<string> ProtectSteps { get; }
 
     /// <summary>Ids of fixes that have a name somewhere.</summary>
     public IReadOnlyCollection<string> Fixes => _fixes.Keys;

@@ -29,6 +29,22 @@ internal sealed class Reach
         return lacking.Where(m => m is not Device d || lacking.All(c => c.Id != ClassOf(d).Id)).Select(m => m.Id).Order(StringComparer.Ordinal);
     }
 
+    /// <summary>Classes that a note is for; none for a part class or a machine that nobody knows.</summary>
+    public IEnumerable<DeviceClass> ClassesOf(Note note) => note switch
+    {
+        DeviceClass c => [c],
+        Device d => index.Resolve(d.Class) is DeviceClass c ? [c] : [],
+        Job job => (job.Device ?? job.Class) is { } machine && index.Resolve(machine) is { } known ? ClassesOf(known) : [],
+        Fault fault => machines.Where(m => faults[m.Id].Contains(fault)).Select(ClassOf).Distinct(),
+        Test test => machines.Where(m => Offered(test, m)).Select(ClassOf).Distinct(),
+        Reset reset => machines.Where(m => reset.Device == m.Id || reset.Class == m.Id).Select(ClassOf).Distinct(),
+        Finding finding => machines.Where(m => CanShow(finding, m)).Select(ClassOf).Distinct(),
+        _ => [],
+    };
+
+    private bool CanShow(Finding finding, Note machine) =>
+        finding.Classes.Contains(ClassOf(machine).Id) || faults[machine.Id].Any(f => f.Shows.Any(s => s.Finding == finding.Id));
+
     private bool Reaches(Note note, string step, Note machine) => note switch
     {
         Test test => Offered(test, machine),
@@ -42,8 +58,10 @@ internal sealed class Reach
         var here = faults[machine.Id];
         if (!test.Classes.IsEmpty && !test.Classes.Contains(ClassOf(machine).Id))
             return false;
-        if (test.Reveals is { } finding)
-            return here.Any(f => f.Shows.Any(s => s.Finding == finding)) || (index.Resolve(finding) as Finding)?.Classes.Contains(ClassOf(machine).Id) == true;
+        if (!test.Revealed.IsEmpty)
+            return test.Revealed.Any(finding => here.Any(f => f.Shows.Any(s => s.Finding == finding)) || (index.Resolve(finding) as Finding)?.Classes.Contains(ClassOf(machine).Id) == true);
+        if (test.Decides is { } fault)
+            return here.Any(f => f.Id == fault);
         return here.Any(f => (test.MeasuresRole is null || f.Role == test.MeasuresRole) && (test.MeasuresPart is null || f.Part == test.MeasuresPart));
     }
 

@@ -15,6 +15,11 @@ internal static class References
 
     private static ProblemText? Missing(Note note, Reference reference, NoteIndex index)
     {
+        if (reference.Kind is ReferenceKind.Trait or ReferenceKind.TraitValue)
+        {
+            return TraitsInReach.Missing(note, reference, index);
+        }
+
         if (reference.Within is { } within)
         {
             return NotListed(reference, within, index) ?? (reference.Kind == ReferenceKind.Access ? Unreachable(note, reference, index) : null);
@@ -39,6 +44,7 @@ internal static class References
         ReferenceKind.Fix => index.DefinerOf(reference.Id) is not null,
         ReferenceKind.Action => index.DefinerOf(reference.Id) is not null || index.Resolve(reference.Id) is Reset,
         ReferenceKind.Role => index.Roles.Contains(reference.Id),
+        ReferenceKind.Protect => index.ProtectSteps.Contains(reference.Id),
         ReferenceKind.Access => index.AccessSteps.Contains(reference.Id),
         _ => index.Resolve(reference.Id) is { } note && Fits(reference.Kind, note),
     };
@@ -54,7 +60,8 @@ internal static class References
         ReferenceKind.Test => note is Test,
         ReferenceKind.Reset or ReferenceKind.Action => note is Reset,
         ReferenceKind.TestOrReset => note is Test or Reset,
-        ReferenceKind.Fix or ReferenceKind.Role or ReferenceKind.Mode or ReferenceKind.Value or ReferenceKind.Outcome or ReferenceKind.Access => false,
+        ReferenceKind.Fix or ReferenceKind.Role or ReferenceKind.Mode or ReferenceKind.Value or ReferenceKind.Outcome
+            or ReferenceKind.Access or ReferenceKind.Trait or ReferenceKind.TraitValue or ReferenceKind.Protect => false,
     };
 
     /// <summary>A reference into a note that is itself missing is reported once, where that note is named.</summary>
@@ -73,6 +80,7 @@ internal static class References
     {
         (ReferenceKind.Value, Finding finding) => finding.Values.Select(v => v.Id),
         (ReferenceKind.Mode, PartClass part) => part.Modes.Select(m => m.Id),
+        (ReferenceKind.Mode, Fault fault) => (fault.Part is { } part ? index.Resolve(part) as PartClass : null)?.Modes.Select(m => m.Id) ?? [],
         (ReferenceKind.Outcome, Test { Reveals: { } revealed }) => (index.Resolve(revealed) as Finding)?.Values.Select(v => v.Id),
         (ReferenceKind.Outcome, Test test) => test.Outcomes.Select(o => o.Id),
         (ReferenceKind.Access, Device or DeviceClass) => index.AccessOf(owner),

@@ -79,11 +79,18 @@ internal sealed class FieldReader(YamlMapping mapping, NoteLog log, bool isNote 
 
     /// <summary>A list of groups, each read into a record; broken ones are left out.</summary>
     /// <param name="vital">A broken one breaks this record too.</param>
-    public ImmutableArray<T> Each<T>(string key, Func<FieldReader, T> read, bool vital = false)
+    /// <param name="plain">Reads an item that is one text; null where none may be.</param>
+    public ImmutableArray<T> Each<T>(string key, Func<FieldReader, T> read, bool vital = false, Func<YamlScalar, T>? plain = null)
     {
         var all = ImmutableArray.CreateBuilder<T>();
         foreach (var item in Items(key))
         {
+            if (plain is not null && item is YamlScalar text)
+            {
+                all.Add(plain(text));
+                continue;
+            }
+
             if (item is not YamlMapping group)
             {
                 Report(item, NoteProblems.NotGroup(key), vital);

@@ -54,9 +54,9 @@ internal static class NoteFields
 
         switch (format.Text)
         {
-            case "1":
+            case var ours when NoteFormat.IsRead(ours):
                 return true;
-            case var newer when newer.Length > 0 && newer.All(char.IsAsciiDigit) && newer.TrimStart('0') is not ("" or "1"):
+            case var newer when newer.Length > 0 && newer.All(char.IsAsciiDigit) && newer.TrimStart('0') is var number && number.Length > 0 && !NoteFormat.IsRead(number):
                 log.Add(format, NoteProblems.NewerFormat(newer));
                 return false;
             case var other:

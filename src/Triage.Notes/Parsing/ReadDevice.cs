@@ -18,6 +18,7 @@ internal static class ReadDevice
             Access = ReadEffort.Steps(fields, id),
             Drawings = fields.Each("drawings", ReadDrawing),
             Without = fields.Refs("without", ReferenceKind.Role, classId),
+            Build = ReadBuild.Told(fields),
         };
     }
 

@@ -14,6 +14,7 @@ internal static class ReadEffort
         {
             Minutes = fields.Amount("minutes") ?? 0,
             Money = fields.Amount("money") ?? 0,
+            WaitMinutes = fields.Amount("wait-minutes") ?? 0,
             WaitDays = fields.Amount("wait-days") ?? 0,
             Access = fields.Ref("access", ReferenceKind.Access, accessOf),
             Tools = fields.Texts("tools"),
@@ -28,16 +29,18 @@ internal static class ReadEffort
         return effort;
     }
 
-    public static ImmutableArray<Caution> Cautions(FieldReader fields) => [.. fields.Items("cautions").Select(i => One(i, fields))];
+    /// <param name="accessOf">Class whose access steps a caution may lie behind; null when any.</param>
+    public static ImmutableArray<Caution> Cautions(FieldReader fields, string? accessOf = null) =>
+        [.. fields.Items("cautions").Select(i => One(i, fields, accessOf))];
 
     public static ImmutableArray<AccessStep> Steps(FieldReader fields, string within) =>
         fields.Each("access", step => new AccessStep(
             step.NeededText("step") ?? "",
             step.Text("name") ?? step.Text("step") ?? "",
             step.Amount("minutes") ?? 0,
-            step.Ref("behind", ReferenceKind.Access, within)));
+            step.Ref("behind", ReferenceKind.Access, within)) { Build = ReadBuild.Condition(step) });
 
-    private static Caution One(YamlNode item, FieldReader fields)
+    private static Caution One(YamlNode item, FieldReader fields, string? accessOf)
     {
         switch (item)
         {
@@ -46,18 +49,25 @@ internal static class ReadEffort
                     ? standard with { Say = scalar.Text }
                     : standard;
             case YamlMapping mapping:
-                return Spoken(fields.Inner(mapping), fields);
+                return Spoken(fields.Inner(mapping), fields, accessOf);
             default:
                 fields.Warn(item, NoteProblems.NotGroup("cautions"));
                 return StandardCautions.Of(Hazard.Other);
         }
     }
 
-    private static Caution Spoken(FieldReader group, FieldReader fields)
+    private static Caution Spoken(FieldReader group, FieldReader fields, string? accessOf)
     {
         var word = group.NeededScalar("hazard");
         var standard = StandardCautions.Of(word is null ? Hazard.Other : HazardOf(word, fields) ?? Hazard.Other);
-        var caution = standard with { Say = group.Text("say") ?? standard.Say, HandOver = group.Flag("hand-over") ?? standard.HandOver };
+        var caution = standard with
+        {
+            Say = group.Text("say") ?? standard.Say,
+            HandOver = group.Flag("hand-over") ?? standard.HandOver,
+            Reach = group.Ref("reach", ReferenceKind.Access, accessOf),
+            Power = group.Word<PowerStage>("power") ?? PowerStage.Cold,
+            Build = ReadBuild.Condition(group),
+        };
         group.Done();
         return caution;
     }

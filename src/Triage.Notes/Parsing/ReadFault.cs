@@ -22,6 +22,7 @@ internal static class ReadFault
             LeadsTo = fields.Each("leads-to", ReadLeadsTo),
             Mends = fields.Each("mends", mend => ReadMend(mend, device ?? deviceClass)),
             Cautions = ReadEffort.Cautions(fields),
+            Build = ReadBuild.Condition(fields),
             Given = fields.Each("given", ReadGiven, vital: true),
         };
         if (fault.Mode is not null && part is null)
@@ -52,6 +53,9 @@ internal static class ReadFault
             Swap = mend.Flag("swap") ?? false,
             Needs = mend.Ref("needs", ReferenceKind.PartClass),
             Steps = mend.Texts("steps"),
+            Proof = ReadProof.Each(mend, accessOf),
+            TakesOut = mend.Flag("takes-out") ?? false,
+            Build = ReadBuild.Condition(mend),
         };
 
     private static GivenRow ReadGiven(FieldReader row) =>

@@ -11,6 +11,8 @@ internal static class ReadFinding
         Nominal = fields.Flag("nominal") ?? false,
         Values = fields.Has("values") ? fields.Each("values", ReadValue, vital: true) : NoAndYes(fields),
         Classes = fields.Refs("classes", ReferenceKind.DeviceClass),
+        LimitsPower = fields.Flag("limits-power") ?? false,
+        Build = ReadBuild.Condition(fields),
     };
 
     private static FindingValue ReadValue(FieldReader value)
@@ -21,7 +23,7 @@ internal static class ReadFinding
 
     private static ImmutableArray<FindingValue> NoAndYes(FieldReader fields) =>
     [
-        new FindingValue("no", "no", fields.Texts("says-not"), null),
-        new FindingValue("yes", "yes", fields.Texts("says"), fields.Chance("anyway")),
+        new FindingValue("no", fields.Text("not-seen") ?? "no", fields.Texts("says-not"), null),
+        new FindingValue("yes", fields.Text("seen") ?? "yes", fields.Texts("says"), fields.Chance("anyway")),
     ];
 }

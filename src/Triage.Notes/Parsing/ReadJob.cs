@@ -29,6 +29,8 @@ internal static class ReadJob
             WaitsFor = ReadWaiting(fields.Group("waits-for")),
             Minutes = fields.Amount("minutes"),
             FollowUps = fields.Each("follow-ups", ReadFollowUp),
+            Build = ReadBuild.Told(fields),
+            NoOwner = fields.Flag("no-owner") ?? false,
             Generated = fields.Flag("generated") ?? false,
         };
         if (device is null && deviceClass is null && job.Unit is null)

@@ -35,6 +35,10 @@ internal static class ReadLogEntry
             new Swapped(at, part, fields.Ref("fix", ReferenceKind.Fix), fields.NeededWord<Effect>("effect"), OldBack(fields)),
         _ when fields.Ref("fixed", ReferenceKind.Fix) is { } fix =>
             new Fixed(at, fix, fields.NeededWord<Effect>("effect")) { TestedBefore = fields.Flag("tested-before") },
+        _ when fields.Ref("secured", ReferenceKind.Protect) is { } protect => new Secured(at, protect, fields.Flag("done") ?? true),
+        _ when fields.Text("skipped") is { } step => new Skipped(at, step, fields.Word<SkipReason>("why") ?? SkipReason.Skip),
+        _ when fields.Ref("round", ReferenceKind.Test) is { } round => new RoundDone(at, round),
+        _ when fields.Has("counter") => Counter(fields, at),
         _ when fields.Text("line") is { } line => new QuickLine(at, line),
         _ when fields.Text("part") is { } part => Moved(fields, at, part),
         _ when fields.Has("power") => new Powered(at, fields.NeededWord<PowerStage>("power"), fields.Text("current")),
@@ -71,6 +75,12 @@ internal static class ReadLogEntry
         return new Held(at, action, works ?? false, fields.Text("after"));
     }
 
+    private static CounterClosed Counter(FieldReader fields, DateTimeOffset at)
+    {
+        fields.NeededWord<CounterState>("counter");
+        return new CounterClosed(at);
+    }
+
     private static bool? OldBack(FieldReader fields) => fields.Word<OldPartBack>("old-back") switch
     {
         OldPartBack.FaultReturned => true,
@@ -94,4 +104,10 @@ internal enum OldPartBack
 {
     FaultReturned,
     StayedAway,
+}
+
+/// <summary>What is recorded of the counter.</summary>
+internal enum CounterState
+{
+    Closed,
 }

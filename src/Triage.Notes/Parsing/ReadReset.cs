@@ -18,6 +18,7 @@ internal static class ReadReset
             Clears = fields.Each("clears", ReadClears),
             Erases = fields.Text("erases"),
             Effort = ReadEffort.From(fields, device ?? deviceClass),
+            Build = ReadBuild.Condition(fields),
         };
     }
 

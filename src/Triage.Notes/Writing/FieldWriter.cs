@@ -51,10 +51,12 @@ internal sealed class FieldWriter
 
     public FieldWriter Each<T>(string key, ImmutableArray<T> items, Func<T, YamlValue> write) => List(key, items, write, onLines: true);
 
+    public bool IsEmpty => _fields.Count == 0;
+
     public FieldWriter Cautions(ImmutableArray<Caution> cautions) => List("cautions", cautions, WriteEffort.Of, onLines: false);
 
     /// <summary>A group in braces; left out when it says nothing.</summary>
-    public FieldWriter Group(string key, FieldWriter group) => Value(key, group._fields.Count == 0 ? null : group.OnOneLine);
+    public FieldWriter Group(string key, FieldWriter group) => Value(key, group.IsEmpty ? null : group.OnOneLine);
 
     private FieldWriter List<T>(string key, ImmutableArray<T> items, Func<T, YamlValue> write, bool onLines) =>
         Value(key, items.IsEmpty ? null : new YamlList([.. items.Select(write)], onLines));

@@ -27,6 +27,10 @@ public static class LogEntryYaml
         PartMoved part => fields.Text("part", part.Part).Word<PartState>("state", part.State).Number("price", part.Price)
             .Number("shipping", part.Shipping).Number("lead-days", part.LeadDays).Text("from", part.From).Text("date-code", part.DateCode)
             .Mark("from-drawer", part.FromDrawer),
+        Secured secured => fields.Text("secured", secured.Protect).Flag("done", secured.Done),
+        Skipped skipped => fields.Text("skipped", skipped.Step).Word<SkipReason>("why", skipped.Why),
+        RoundDone round => fields.Text("round", round.Round),
+        CounterClosed => fields.Word<CounterState>("counter", CounterState.Closed),
         QuickLine line => fields.Text("line", line.Text),
         _ => throw new ArgumentOutOfRangeException(nameof(entry)),
     };

@@ -9,7 +9,7 @@ public static class NoteWriter
     public static string New(Note note)
     {
         var head = new FieldWriter()
-            .Number("format", 1)
+            .Number("format", NoteFormat.Current)
             .Word<NoteKind>("kind", note.Kind)
             .Text("id", note.Id)
             .Text("name", note.Name)

@@ -16,6 +16,7 @@ internal static class WriteFault
         .Each("leads-to", note.LeadsTo, leads => new FieldWriter().Text("fault", leads.Fault).Chance("chance", leads.Chance).OnOneLine)
         .Each("mends", note.Mends, Mend)
         .Cautions(note.Cautions)
+        .Build(note.Build)
         .Each("given", note.Given, row => new FieldWriter()
             .Value("present", YamlValue.Of(row.Present)).Number("p", row.Probability).OnOneLine);
 
@@ -36,7 +37,10 @@ internal static class WriteFault
             .Mark("swap", mend.Swap)
             .Text("needs", mend.Needs)
             .Effort(mend.Effort)
-            .Texts("steps", mend.Steps);
+            .Texts("steps", mend.Steps)
+            .Proof(mend.Proof)
+            .Mark("takes-out", mend.TakesOut)
+            .Build(mend.Build);
         return mend.Name is null ? fields.OnOneLine : fields.OnLines;
     }
 }

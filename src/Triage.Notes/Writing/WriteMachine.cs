@@ -8,14 +8,25 @@ internal static class WriteMachine
 {
     public static FieldWriter DeviceClass(FieldWriter fields, DeviceClass note) => fields
         .Mark("exact", note.Exact)
+        .Builds(note.Builds)
         .Each("roles", note.Roles, role => new FieldWriter()
-            .Text("role", role.Id).Text("name", role.Name).Text("part", role.Part).Text("access", role.Access).OnOneLine)
+            .Text("role", role.Id).Text("name", role.Name).Text("part", role.Part).Text("access", role.Access)
+            .Build(role.Build).OnOneLine)
         .Cautions(note.Cautions)
-        .Texts("stop-at-once", note.StopAtOnce)
+        .Each("stop-at-once", note.StopAtOnce, Of)
+        .Texts("counter", note.Counter)
+        .Protect(note.Protect)
         .Texts("before-power", note.BeforePower)
+        .Texts("limited-power", note.LimitedPower)
         .Texts("usual-order", note.UsualOrder)
         .Access(note.Access)
-        .Texts("while-open", note.WhileOpen);
+        .Texts("while-open", note.WhileOpen)
+        .Proof(note.Proof)
+        .Value("exchange", note.Exchange is { } whole ? new FieldWriter().Effort(whole.Effort).Build(whole.Build).OnOneLine : null)
+        .Texts("not-covered", note.NotCovered);
+
+    private static YamlValue Of(StopNow stop) =>
+        stop.Build is null ? YamlValue.Of(stop.Say) : new FieldWriter().Text("say", stop.Say).Build(stop.Build).OnOneLine;
 
     public static FieldWriter Device(FieldWriter fields, Device note) => fields
         .Text("maker", note.Maker)
@@ -28,7 +39,8 @@ internal static class WriteMachine
             .Text("where", part.Where).Text("rating", part.Rating).OnOneLine)
         .Access(note.Access)
         .Each("drawings", note.Drawings, Of)
-        .Texts("without", note.Without);
+        .Texts("without", note.Without)
+        .Build(note.Build);
 
     public static YamlFields Of(Drawing drawing) => new FieldWriter()
         .Text("file", drawing.File).Text("board", drawing.Board).Text("shows", drawing.Shows).OnOneLine;

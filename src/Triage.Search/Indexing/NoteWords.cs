@@ -20,7 +20,7 @@ internal sealed class NoteWords(Func<string, Note?> find)
             DeviceClass c => common with
             {
                 DeviceIds = [c.Id],
-                Log = [.. c.Roles.Select(r => r.Name), .. c.StopAtOnce, .. c.WhileOpen, .. c.Access.Select(a => a.Name)],
+                Log = [.. c.Roles.Select(r => r.Name), .. c.StopAtOnce.Select(s => s.Say), .. c.WhileOpen, .. c.Access.Select(a => a.Name)],
             },
             Device d => common with
             {

@@ -22,7 +22,7 @@ internal static class NoteFacts
 
     private static ImmutableArray<(string Title, ImmutableArray<string> Lines)> All(Note note) => note switch
     {
-        DeviceClass c => [("Stop at once", c.StopAtOnce), ("Roles", [.. c.Roles.Select(r => r.Name)]), ("To open", [.. c.Access.Select(Access)]), ("While it is open", c.WhileOpen)],
+        DeviceClass c => [("Stop at once", [.. c.StopAtOnce.Select(s => s.Say)]), ("Roles", [.. c.Roles.Select(r => r.Name)]), ("To open", [.. c.Access.Select(Access)]), ("While it is open", c.WhileOpen)],
         Device d => [("Parts", [.. d.Parts.Select(Part)]), ("To open", [.. d.Access.Select(Access)]), ("Boards", d.Boards), ("Drawings", [.. d.Drawings.Select(g => $"{g.File} {g.Shows}")])],
         PartClass p =>
         [

@@ -57,7 +57,7 @@ internal sealed class Answering(Bench bench)
         {
             Machine = scope.Name,
             Cautions = scope.Class.Cautions,
-            StopAtOnce = scope.Class.StopAtOnce,
+            StopAtOnce = [.. scope.Class.StopAtOnce.Select(s => s.Say)],
             Causes = [],
             Resets = [],
             Next = null,

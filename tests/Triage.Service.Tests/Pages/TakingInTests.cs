@@ -30,7 +30,7 @@ public sealed class TakingInTests : IAsyncLifetime
     {
         var page = await Text(await Post("/take-in", ("machine", "Corvane K-61"), ("complaint", ""), ("history", "ten years in a loft")));
         var kind = bench.Live.Current.Notes.Find<DeviceClass>("electronic-keyboard")!;
-        Assert.All([.. kind.StopAtOnce, .. kind.Cautions.Select(c => c.Say)], said => Assert.InRange(page.IndexOf(said, StringComparison.Ordinal), 0, page.IndexOf("id=\"take-in\"", StringComparison.Ordinal)));
+        Assert.All([.. kind.StopAtOnce.Select(s => s.Say), .. kind.Cautions.Select(c => c.Say)], said => Assert.InRange(page.IndexOf(said, StringComparison.Ordinal), 0, page.IndexOf("id=\"take-in\"", StringComparison.Ordinal)));
         Assert.Contains("ten years in a loft", page);
     }
 
