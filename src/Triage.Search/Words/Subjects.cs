@@ -6,19 +6,21 @@ namespace Triage.Search.Words;
 internal static class Subjects
 {
     private static readonly FrozenSet<string> OfAnything =
-        Stems("silent quiet dead slow weak faint dull hot stops hangs freezes dies off sticks clicks pops");
+        Stems("silent quiet dead broken work slow weak faint dull hot stops hangs freezes dies off sticks clicks pops");
 
     private static readonly FrozenSet<string> Machines = Stems(
         "keyboard synth synthesiser piano organ radio amp amplifier receiver deck recorder player stereo laptop computer notebook camera clock console "
-        + "sound music power son daughter dad mother husband wife grandfather");
+        + "machine set unit thing device box turntable drum calculator toy telephone monitor television telly sound music power son daughter dad mother husband wife grandfather");
 
     public static bool IsAnother(PhrasingMatch match, List<Word> words, List<PhrasingMatch> chosen)
     {
-        if (match.Denial is not null || match.At.Where(i => words[i].Role is WordRole.Content).ToList() is not [var at] || !OfAnything.Contains(words[at].Stem))
+        var told = match.At.Where(i => words[i].Role is WordRole.Content).ToList();
+        if ((match.Denial is not null && match.Phrasing.Negation is null) || told.Count == 0 || !told.TrueForAll(i => OfAnything.Contains(words[i].Stem)))
         {
             return false;
         }
 
+        var at = told.Min();
         var subject = Enumerable.Range(0, at).Where(i => words[i].Clause == words[at].Clause && words[i].Role is WordRole.Content && !words[i].Aside).ToList();
         return subject.Count > 0 && !subject.Exists(i => Machines.Contains(words[i].Stem));
     }
