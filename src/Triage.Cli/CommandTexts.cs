@@ -1,5 +1,5 @@
 using Triage.Workshop;
-using Triage.Workshop.Steps;
+using Triage.Workshop.Books;
 
 namespace Triage.Cli;
 

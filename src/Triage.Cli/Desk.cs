@@ -4,7 +4,6 @@ using Triage.Cli.Paper;
 using Triage.Notes;
 using Triage.Search.Meaning;
 using Triage.Workshop;
-using Triage.Workshop.Steps;
 
 namespace Triage.Cli;
 

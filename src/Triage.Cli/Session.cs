@@ -4,6 +4,7 @@ using Triage.Cli.Paper;
 using Triage.Notes.Kinds;
 using Triage.Workshop;
 using Triage.Workshop.Answers;
+using Triage.Workshop.Books;
 using Triage.Workshop.Steps;
 
 namespace Triage.Cli;

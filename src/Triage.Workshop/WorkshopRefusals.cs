@@ -1,6 +1,3 @@
-using Triage.Workshop.Knowledge;
-using Triage.Workshop.Steps;
-
 namespace Triage.Workshop;
 
 /// <summary>Every text with which the workshop refuses something.</summary>
@@ -54,9 +51,9 @@ internal static class WorkshopRefusals
     public static Refusal NoSuchValue(string finding, string value, IEnumerable<string> values) =>
         new(RefusalKind.NotUnderstood, $"“{value}” is no value of {finding}.", $"Its values are {string.Join(", ", values)}.");
 
-    public static Refusal UnknownMachine(Machine machine, IEnumerable<string> classes) =>
-        machine.CanBe.Length > 0 ? new(RefusalKind.NotFound, "That can be more than one kind of machine.", $"Name the model, or say which: {string.Join(", ", machine.CanBe)}.")
-        : new(RefusalKind.NotFound, machine.Said.Length == 0 ? "It was not said what machine it is." : $"No note knows the machine “{machine.Said}”.",
+    public static Refusal UnknownMachine(string said, IReadOnlyCollection<string> canBe, IEnumerable<string> classes) =>
+        canBe.Count > 0 ? new(RefusalKind.NotFound, "That can be more than one kind of machine.", $"Name the model, or say which: {string.Join(", ", canBe)}.")
+        : new(RefusalKind.NotFound, said.Length == 0 ? "It was not said what machine it is." : $"No note knows the machine “{said}”.",
             $"Name a model that has a note, or its kind: {string.Join(", ", classes)}.");
 
     public static Refusal NoWritableBook() =>

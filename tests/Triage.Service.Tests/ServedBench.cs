@@ -4,6 +4,7 @@ using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Time.Testing;
 using Triage.Service.Pairing;
 using Triage.Workshop;
+using Triage.Workshop.Books;
 
 namespace Triage.Service.Tests;
 

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Microsoft.Extensions.Time.Testing;
-using Triage.Workshop;
+using Triage.Workshop.Books;
 
 namespace Triage.Workshop.Tests;
 

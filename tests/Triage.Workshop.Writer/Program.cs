@@ -1,4 +1,5 @@
 using Triage.Workshop;
+using Triage.Workshop.Books;
 using Triage.Workshop.Steps;
 
 // A second program on a book's folder, for tests: writes as fast as it can, and says each step that was accepted or refused.

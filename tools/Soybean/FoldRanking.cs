@@ -2,9 +2,9 @@ using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Reasoning.Learning;
 using Triage.Search.Causes;
-using Triage.Workshop.Answers;
+using Triage.Workshop.Chances;
 using Triage.Workshop.Knowledge;
-using Triage.Workshop.Translating;
+using Triage.Workshop.Model;
 
 namespace Triage.Tools.Soybean;
 

@@ -5,7 +5,7 @@ using Triage.Reasoning.Learning;
 using Triage.Reasoning.Tests.Simulation;
 using Triage.Search.Causes;
 using Triage.Workshop;
-using Triage.Workshop.Answers;
+using Triage.Workshop.Reviews;
 
 namespace Triage.Tools.Soybean;
 

@@ -4,8 +4,7 @@ using Triage.Reasoning.Inference;
 using Triage.Reasoning.Learning;
 using Triage.Reasoning.Networks;
 using Triage.Reasoning.Planning;
-using Triage.Workshop.Knowledge;
-using Triage.Workshop.Translating;
+using Triage.Workshop.Model;
 
 namespace Triage.Tools.Soybean;
 

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Triage.Notes.Kinds;
 using Triage.Workshop;
-using Triage.Workshop.Importing;
+using Triage.Workshop.Exchange.Importing;
 
 namespace Triage.Tools.Soybean;
 

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Triage.Cli.Paper;
 using Triage.Cli.Typed;
+using Triage.Workshop;
 using Triage.Workshop.Steps;
 
 namespace Triage.Cli.Commands;

@@ -3,7 +3,8 @@ using System.CommandLine;
 using Triage.Cli.Paper;
 using Triage.Cli.Typed;
 using Triage.Notes;
-using Triage.Workshop;
+using Triage.Workshop.Books;
+using Triage.Workshop.Knowledge;
 
 namespace Triage.Cli.Commands;
 

@@ -2,8 +2,8 @@ using System.CommandLine;
 using Triage.Cli.Paper;
 using Triage.Cli.Typed;
 using Triage.Notes.Kinds;
-using Triage.Workshop.Steps;
-using Triage.Workshop.Stock;
+using Triage.Workshop;
+using Triage.Workshop.Answers;
 
 namespace Triage.Cli.Commands;
 
@@ -83,7 +83,7 @@ internal static class DrawerCommand
     private static ExitCode Needed(Session session, Job job)
     {
         var now = session.Bench;
-        var needed = NeededPart.Of(now, now.ScopeOf(job), job.IsOpen ? now.AnswerFor(job).Answer : null);
+        var needed = NeededPart.Of(now.Notes, now.ScopeOf(job), job.IsOpen ? now.AnswerFor(job).Answer : null);
         var fits = needed?.InDrawer(now.Settings) ?? [];
         return session.Show(new NeededPage(job.Id, needed?.Class.Id, needed?.Fitted ?? [], fits), paper => DrawerText.Write(paper, job, needed, fits));
     }

@@ -1,8 +1,8 @@
 using System.CommandLine;
 using Triage.Cli.Paper;
 using Triage.Cli.Typed;
-using Triage.Workshop.Importing;
-using Triage.Workshop.Steps;
+using Triage.Workshop;
+using Triage.Workshop.Exchange.Importing;
 
 namespace Triage.Cli.Commands;
 

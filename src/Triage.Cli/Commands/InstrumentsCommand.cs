@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using Triage.Cli.Paper;
 using Triage.Cli.Typed;
-using Triage.Workshop.Readings;
+using Triage.Workshop.Knowledge;
 
 namespace Triage.Cli.Commands;
 

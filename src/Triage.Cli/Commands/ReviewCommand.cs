@@ -2,7 +2,7 @@ using System.CommandLine;
 using Triage.Cli.Paper;
 using Triage.Cli.Typed;
 using Triage.Notes.Kinds;
-using Triage.Workshop.Answers;
+using Triage.Workshop.Reviews;
 
 namespace Triage.Cli.Commands;
 

@@ -4,7 +4,6 @@ using Triage.Cli.Typed;
 using Triage.Service;
 using Triage.Service.Pairing;
 using Triage.Workshop;
-using Triage.Workshop.Steps;
 
 namespace Triage.Cli.Commands;
 

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using Triage.Cli.Paper;
 using Triage.Cli.Typed;
-using Triage.Workshop;
+using Triage.Workshop.Knowledge;
 using Triage.Workshop.Steps;
 
 namespace Triage.Cli.Commands;

@@ -1,7 +1,7 @@
 using System.CommandLine;
 using Triage.Cli.Paper;
 using Triage.Cli.Typed;
-using Triage.Workshop.Sharing;
+using Triage.Workshop.Exchange.Share;
 
 namespace Triage.Cli.Commands;
 

@@ -2,8 +2,8 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using Triage.Cli.Paper;
 using Triage.Cli.Typed;
-using Triage.Workshop;
-using Triage.Workshop.Sharing;
+using Triage.Workshop.Books;
+using Triage.Workshop.Exchange.Take;
 
 namespace Triage.Cli.Commands;
 

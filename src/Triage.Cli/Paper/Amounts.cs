@@ -1,5 +1,5 @@
 using System.Globalization;
-using Triage.Workshop;
+using Triage.Workshop.Knowledge;
 
 namespace Triage.Cli.Paper;
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Triage.Cli.Typed;
 using Triage.Notes.Kinds;
+using Triage.Workshop.Reviews;
 using Triage.Workshop.Steps;
 
 namespace Triage.Cli.Paper;

@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Triage.Cli.Typed;
-using Triage.Workshop.Importing;
+using Triage.Workshop.Exchange.Importing;
 
 namespace Triage.Cli.Paper;
 

@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Triage.Workshop.Readings;
+using Triage.Workshop.Knowledge;
 
 namespace Triage.Cli.Paper;
 

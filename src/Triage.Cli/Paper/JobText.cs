@@ -2,6 +2,8 @@ using Spectre.Console;
 using Triage.Cli.Typed;
 using Triage.Notes.Kinds;
 using Triage.Workshop;
+using Triage.Workshop.Jobs;
+using Triage.Workshop.Knowledge;
 using Triage.Workshop.Steps;
 
 namespace Triage.Cli.Paper;

@@ -1,4 +1,3 @@
-using Triage.Workshop;
 using Triage.Workshop.Answers;
 
 namespace Triage.Cli.Paper;

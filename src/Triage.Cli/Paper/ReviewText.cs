@@ -1,6 +1,6 @@
 using System.Globalization;
 using Spectre.Console;
-using Triage.Workshop.Answers;
+using Triage.Workshop.Reviews;
 
 namespace Triage.Cli.Paper;
 

@@ -1,4 +1,4 @@
-using Triage.Workshop;
+using Triage.Workshop.Knowledge;
 
 namespace Triage.Cli.Paper;
 

@@ -1,4 +1,4 @@
-using Triage.Workshop.Sharing;
+using Triage.Workshop.Exchange.Share;
 
 namespace Triage.Cli.Paper;
 

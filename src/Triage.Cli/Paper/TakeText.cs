@@ -1,6 +1,6 @@
 using Triage.Cli.Typed;
-using Triage.Workshop;
-using Triage.Workshop.Sharing;
+using Triage.Workshop.Books;
+using Triage.Workshop.Exchange.Take;
 
 namespace Triage.Cli.Paper;
 

@@ -1,7 +1,7 @@
 using Triage.Notes;
 using Triage.Notes.Kinds;
 using Triage.Workshop;
-using Triage.Workshop.Translating;
+using Triage.Workshop.Knowledge;
 
 namespace Triage.Cli.Typed;
 

@@ -7,7 +7,6 @@ using Triage.Notes.Kinds;
 using Triage.Search.Queries;
 using Triage.Service.Wire;
 using Triage.Workshop;
-using Triage.Workshop.Steps;
 
 namespace Triage.Service.Endpoints;
 

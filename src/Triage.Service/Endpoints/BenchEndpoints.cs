@@ -4,7 +4,6 @@ using Microsoft.AspNetCore.Http.HttpResults;
 using Microsoft.AspNetCore.Routing;
 using Triage.Service.Wire;
 using Triage.Workshop;
-using Triage.Workshop.Steps;
 
 namespace Triage.Service.Endpoints;
 

@@ -2,8 +2,7 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Routing;
 using Triage.Workshop;
-using Triage.Workshop.Sharing;
-using Triage.Workshop.Steps;
+using Triage.Workshop.Exchange.Share;
 
 namespace Triage.Service.Endpoints;
 

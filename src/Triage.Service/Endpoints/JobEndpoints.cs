@@ -6,8 +6,8 @@ using Microsoft.AspNetCore.Routing;
 using Triage.Notes.Kinds;
 using Triage.Service.Wire;
 using Triage.Workshop;
+using Triage.Workshop.Answers;
 using Triage.Workshop.Steps;
-using Triage.Workshop.Stock;
 using StepOutcome = Microsoft.AspNetCore.Http.HttpResults.Results<
     Triage.Service.Endpoints.Tagged<Triage.Service.Wire.WireResult>, Microsoft.AspNetCore.Http.HttpResults.ProblemHttpResult>;
 
@@ -141,7 +141,7 @@ internal static class JobEndpoints
         var now = bench.Current;
         if (now.Notes.Find<Job>(id) is not { } job)
             return Problems.Of(NoSuch.Job(id, now));
-        return NeededPart.Of(now, now.ScopeOf(job), job.IsOpen ? answers.For(now, job).Answer : null) is { } needed
+        return NeededPart.Of(now.Notes, now.ScopeOf(job), job.IsOpen ? answers.For(now, job).Answer : null) is { } needed
             ? new Tagged<WireNeededPart>(WireNeededPart.Of(needed, now))
             : TypedResults.NoContent();
     }

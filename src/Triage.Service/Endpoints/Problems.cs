@@ -1,6 +1,6 @@
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
-using Triage.Workshop.Steps;
+using Triage.Workshop;
 
 namespace Triage.Service.Endpoints;
 

@@ -5,8 +5,6 @@ using Microsoft.AspNetCore.Routing;
 using Triage.Service.Endpoints;
 using Triage.Service.Pages.Forms;
 using Triage.Workshop;
-using Triage.Workshop.Readings;
-using Triage.Workshop.Steps;
 using Triage.Workshop.Stock;
 
 namespace Triage.Service.Pages;

@@ -4,7 +4,6 @@ using Microsoft.AspNetCore.Routing;
 using Triage.Notes.Kinds;
 using Triage.Service.Endpoints;
 using Triage.Workshop;
-using Triage.Workshop.Steps;
 
 namespace Triage.Service.Pages;
 

@@ -2,7 +2,7 @@ using Microsoft.AspNetCore.Components;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.Http.HttpResults;
 using Triage.Service.Endpoints;
-using Triage.Workshop.Steps;
+using Triage.Workshop;
 
 namespace Triage.Service.Pages;
 

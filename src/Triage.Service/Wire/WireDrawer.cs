@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Triage.Measurements.Parts;
 using Triage.Notes.Kinds;
 using Triage.Workshop;
+using Triage.Workshop.Answers;
 using Triage.Workshop.Stock;
 
 namespace Triage.Service.Wire;

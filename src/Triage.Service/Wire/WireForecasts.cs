@@ -1,5 +1,5 @@
 using System.Collections.Immutable;
-using Triage.Workshop.Answers;
+using Triage.Workshop.Reviews;
 
 namespace Triage.Service.Wire;
 

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Workshop;
-using Triage.Workshop.Steps;
+using Triage.Workshop.Jobs;
 
 namespace Triage.Service.Wire;
 

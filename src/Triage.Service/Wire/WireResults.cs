@@ -2,8 +2,7 @@ using System.Collections.Immutable;
 using Triage.Notes;
 using Triage.Notes.Kinds;
 using Triage.Search.Queries;
-using Triage.Workshop.Answers;
-using Triage.Workshop.Steps;
+using Triage.Workshop.Reviews;
 
 namespace Triage.Service.Wire;
 

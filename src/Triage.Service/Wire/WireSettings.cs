@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
 using Triage.Workshop;
-using Triage.Workshop.Readings;
+using Triage.Workshop.Knowledge;
 using Triage.Workshop.Steps;
 
 namespace Triage.Service.Wire;

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
-using Triage.Workshop.Translating;
+using Triage.Workshop.Answers.Wording;
+using Triage.Workshop.Chances;
 
 namespace Triage.Workshop.Answers;
 

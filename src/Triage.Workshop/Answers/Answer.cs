@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
+using Triage.Workshop.Answers.Wording;
+using Triage.Workshop.Model;
 
 namespace Triage.Workshop.Answers;
 
@@ -63,7 +65,7 @@ public sealed record Answer
 /// <summary>A cause with its probability: still there now, or, once the machine works, there when it came in.</summary>
 public sealed record RankedCause
 {
-    /// <summary>Fault id; <see cref="Translating.SpecialFaults"/> for the two that no note lists.</summary>
+    /// <summary>Fault id; <see cref="SpecialFaults"/> for the two that no note lists.</summary>
     public required string Fault { get; init; }
 
     public required string Name { get; init; }
@@ -86,11 +88,8 @@ public sealed record RankedCause
     /// <summary>Closed jobs that had this cause, newest first, with what each changed here.</summary>
     public required ImmutableArray<JobBehind> Jobs { get; init; }
 
-    public bool IsUnlisted => Fault == Translating.SpecialFaults.Unlisted;
+    public bool IsUnlisted => Fault == SpecialFaults.Unlisted;
 }
-
-/// <param name="Decibans">Weight of evidence (Good 1950), 10·log10 of the odds ratio with and without it.</param>
-public sealed record WeighedEvidence(string Words, double Decibans);
 
 /// <summary>A closed job behind a cause.</summary>
 public sealed record JobBehind(string Job, string Name, string Machine, Grade Grade)

@@ -1,14 +1,15 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Reasoning.Learning;
+using Triage.Workshop.Answers.Wording;
+using Triage.Workshop.Chances;
 using Triage.Workshop.Knowledge;
-using Triage.Workshop.Steps;
-using Triage.Workshop.Translating;
+using Triage.Workshop.Model;
 
 namespace Triage.Workshop.Answers;
 
 /// <summary>From a job's log to an answer: evidence → posterior → plan, in one direction.</summary>
-internal sealed class Answering(Bench bench)
+internal sealed class Answering(BenchKnowledge known)
 {
     /// <summary>What the planner gets: enough that one more hypothesis changes no step, few enough to answer while one waits.</summary>
     private const int MostHypotheses = 400;
@@ -18,40 +19,36 @@ internal sealed class Answering(Bench bench)
 
     /// <summary>The answer, or why there can be none: nobody knows the machine.</summary>
     public Asked For(Job job) =>
-        ScopeOf(job) is { } scope ? new(Answer(job, scope), null) : new(null, UnknownMachine(job));
+        known.ScopeOf(job) is { } scope ? new(Answer(job, scope), null) : new(null, UnknownMachine(job));
 
     /// <summary>The network of a job's device under other learned numbers (what if a job had not been closed?).</summary>
     public Reasoned Reason(Job job, DeviceScope scope, Learned learned)
     {
-        var seen = job.Log.OfType<Saw>().Select(s => s.Finding).Concat(job.Log.OfType<Tested>().Select(t => bench.Notes.Find<Test>(t.Test)?.Reveals).OfType<string>());
-        var network = NetworkFromNotes.Build(scope, learned, bench.Notes, seen);
-        var actions = new ActionsOfNotes(network, bench.Notes, learned);
-        var evidence = EvidenceFromJob.Of(job.Log, network, actions, bench.Notes, bench.Settings);
+        var seen = job.Log.OfType<Saw>().Select(s => s.Finding).Concat(job.Log.OfType<Tested>().Select(t => known.Notes.Find<Test>(t.Test)?.Reveals).OfType<string>());
+        var network = NetworkFromNotes.Build(scope, learned, known.Notes, seen);
+        var actions = new ActionsOfNotes(network, known.Notes, learned);
+        var evidence = EvidenceFromJob.Of(job.Log, network, actions, known.Notes, known.Settings);
         return Reasoned.Of(network, actions, evidence, learned);
     }
 
     /// <summary>P(the fault was there when this machine came in); null when it cannot be met in it, or nobody knows the machine.</summary>
     public double? Chance(Job job, string fault)
     {
-        if (ScopeOf(job) is not { } scope || scope.Faults.All(f => f.Id != fault))
+        if (known.ScopeOf(job) is not { } scope || scope.Faults.All(f => f.Id != fault))
             return null;
-        return Reason(job, scope, bench.Learned).AtFirst(fault);
+        return Reason(job, scope, known.Learned).AtFirst(fault);
     }
 
-    public DeviceScope? ScopeOf(Job job)
+    private Refusal UnknownMachine(Job job)
     {
-        var device = bench.Notes.Find<Device>(job.Device);
-        var known = bench.Notes.Find<DeviceClass>(device?.Class ?? job.Class);
-        return known is null ? null : bench.ScopeOf(device, known);
+        var meant = MachineNames.Resolve(job.Device ?? job.Unit ?? "", job.Complaint, known.Notes);
+        return WorkshopRefusals.UnknownMachine(meant.Said, meant.CanBe, known.Notes.Of<DeviceClass>().Select(c => c.Name));
     }
-
-    private Refusal UnknownMachine(Job job) =>
-        WorkshopRefusals.UnknownMachine(MachineNames.Resolve(job.Device ?? job.Unit ?? "", job.Complaint, bench.Notes), bench.Notes.Of<DeviceClass>().Select(c => c.Name));
 
     private Answer Answer(Job job, DeviceScope scope)
     {
-        var reasoned = Reason(job, scope, bench.Learned);
-        var words = new WordsFor(bench.Notes, scope.Access);
+        var reasoned = Reason(job, scope, known.Learned);
+        var words = new WordsFor(known.Notes, scope.Access);
         var evidence = InWords(job, reasoned.Evidence, words);
         var common = new Answer
         {
@@ -67,15 +64,15 @@ internal sealed class Answering(Bench bench)
         if (reasoned.Posterior.Contradiction)
             return common with { Remarks = [ContradictionInWords.Of(reasoned, words), .. common.Remarks] };
         var hypotheses = reasoned.Hypotheses(MostHypotheses, LeftToTheUnlisted);
-        var planning = Task.Run(() => new NextSteps(bench, job, reasoned, words).Of(hypotheses));
-        var causes = new RankedCauses(bench, this, job, reasoned, words).Of();
+        var planning = Task.Run(() => new NextSteps(known, job, reasoned, words).Of(hypotheses));
+        var causes = new RankedCauses(known, this, job, reasoned, words).Of();
         var next = planning.GetAwaiter().GetResult();
         return common with
         {
             Works = MachineWorks.After(job),
             Causes = causes,
-            FirmlyFirst = new(() => FirstPlaceInWords.Of(reasoned, bench.Notes, words, MachineWorks.After(job))),
-            Resets = new ResetsWorthTrying(bench, job, reasoned).Of(hypotheses),
+            FirmlyFirst = new(() => FirstPlaceInWords.Of(reasoned, known.Notes, words, MachineWorks.After(job))),
+            Resets = new ResetsWorthTrying(known, job, reasoned).Of(hypotheses),
             Next = next,
             Remarks = [.. NoneOfThese.Remarks(causes, next), .. ComeTogetherInWords.Of(causes, reasoned, words), .. common.Remarks],
             LeftOut = reasoned.Posterior.LeftOut,

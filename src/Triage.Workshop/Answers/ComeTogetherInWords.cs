@@ -1,4 +1,6 @@
 using System.Collections.Immutable;
+using Triage.Workshop.Answers.Wording;
+using Triage.Workshop.Chances;
 
 namespace Triage.Workshop.Answers;
 

@@ -1,14 +1,16 @@
-using System.Collections.Immutable;
 using System.Globalization;
 using Triage.Notes.Kinds;
 using Triage.Reasoning.Inference;
 using Triage.Reasoning.Planning;
-using Triage.Workshop.Translating;
+using Triage.Workshop.Answers.Wording;
+using Triage.Workshop.Chances;
+using Triage.Workshop.Knowledge;
+using Triage.Workshop.Model;
 
 namespace Triage.Workshop.Answers;
 
 /// <summary>The planner's advice as one shows it. The choice itself is made in <see cref="NextStep"/>.</summary>
-internal sealed class NextSteps(Bench bench, Job job, Reasoned reasoned, WordsFor words)
+internal sealed class NextSteps(BenchKnowledge known, Job job, Reasoned reasoned, WordsFor words)
 {
     private const int OthersShown = 6, ToLearnShown = 4;
 
@@ -18,13 +20,13 @@ internal sealed class NextSteps(Bench bench, Job job, Reasoned reasoned, WordsFo
     /// <summary>Expected costs closer than this, relatively, are no reason to prefer a step: they come from numbers that are not known better.</summary>
     private const double Alike = 0.005;
 
-    private readonly StepCards cards = new(bench.Notes, reasoned.Network.Scope, reasoned.Actions);
+    private readonly StepCards cards = new(known.Notes, reasoned.Network.Scope, reasoned.Actions);
 
     public NextBestStep Of(HypothesisSet hypotheses)
     {
         if (new AfterItWorks(job, reasoned, words).Step() is { } step)
             return step;
-        var problem = new ProblemFromJob(reasoned.Network, reasoned.Actions, job, reasoned.Evidence, bench.Settings).Of(hypotheses);
+        var problem = new ProblemFromJob(reasoned.Network, reasoned.Actions, job, reasoned.Evidence, known.Settings).Of(hypotheses);
         var advice = NextStep.Choose(problem, Budget).PreferringWhatTellsMore(Alike);
         var best = advice.Best;
         var card = cards.Of(best.Option.Id);
@@ -42,7 +44,7 @@ internal sealed class NextSteps(Bench bench, Job job, Reasoned reasoned, WordsFo
             ExpectedCost = best.ExpectedCost,
             Outcomes = [.. best.Branches.Select(b => Ahead(best.Option, b))],
             Why = Why(advice),
-            TurnsAt = new(() => new TurningPointInWords(bench, reasoned.Network, cards).Of(problem, advice)),
+            TurnsAt = new(() => new TurningPointInWords(known, reasoned.Network, cards).Of(problem, advice)),
             Others = [.. advice.Ranked.Skip(1).Take(OthersShown).Select(Other)],
             ToLearnMore = [.. advice.Ranked.Where(r => r.Option is TestOption).OrderByDescending(r => r.InformationGain).Take(ToLearnShown).Select(Other)],
             Endings = [.. advice.Ranked.Where(r => r.Option is StopOption).Select(Other)],
@@ -71,7 +73,7 @@ internal sealed class NextSteps(Bench bench, Job job, Reasoned reasoned, WordsFo
     {
         if (option is not TestOption test || test.Id == AlwaysThere.AskConsent)
             return branch.Outcome;
-        return bench.Notes.Find<Test>(test.Id) is { Reveals: null } measured
+        return known.Notes.Find<Test>(test.Id) is { Reveals: null } measured
             ? measured.Outcomes.FirstOrDefault(o => o.Id == branch.Outcome)?.Name ?? branch.Outcome
             : words.Value(test.Reveals.Id, branch.Outcome);
     }
@@ -79,7 +81,7 @@ internal sealed class NextSteps(Bench bench, Job job, Reasoned reasoned, WordsFo
     private string Why(Advice advice)
     {
         var best = advice.Best;
-        var money = bench.Settings.Currency;
+        var money = known.Settings.Currency;
         var first = $"It costs {Amount(best.PriceNow)} {money} now, and {Amount(best.ExpectedCost)} {money} can be expected until the machine works or is given up";
         return advice.Ranked.Length < 2
             ? $"{first}; nothing else may be done now."

@@ -2,12 +2,14 @@ using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Reasoning.Inference;
 using Triage.Reasoning.Learning;
-using Triage.Workshop.Translating;
+using Triage.Workshop.Answers.Wording;
+using Triage.Workshop.Chances;
+using Triage.Workshop.Model;
 
 namespace Triage.Workshop.Answers;
 
 /// <summary>Every cause with its probability now, its interval, and what stands behind it.</summary>
-internal sealed class RankedCauses(Bench bench, Answering answering, Job job, Reasoned reasoned, WordsFor words)
+internal sealed class RankedCauses(BenchKnowledge known, Answering answering, Job job, Reasoned reasoned, WordsFor words)
 {
     /// <summary>Causes that get a full explanation; the rest only their number.</summary>
     private const int Explained = 6;
@@ -44,7 +46,7 @@ internal sealed class RankedCauses(Bench bench, Answering answering, Job job, Re
         return new()
         {
             Fault = fault,
-            Name = WordsFor.CauseName(fault, bench.Notes),
+            Name = WordsFor.CauseName(fault, known.Notes),
             Probability = probability,
             Lower = interval.Lower,
             Upper = interval.Upper,
@@ -77,8 +79,8 @@ internal sealed class RankedCauses(Bench bench, Answering answering, Job job, Re
     private string PartOf(string fault)
     {
         var scope = reasoned.Network.Scope;
-        var known = scope.Faults.FirstOrDefault(f => f.Id == fault);
-        return scope.Roles.FirstOrDefault(r => r.Id == known?.Role)?.Name ?? bench.Notes.Find<PartClass>(known?.Part)?.Name ?? "part";
+        var listed = scope.Faults.FirstOrDefault(f => f.Id == fault);
+        return scope.Roles.FirstOrDefault(r => r.Id == listed?.Role)?.Name ?? known.Notes.Find<PartClass>(listed?.Part)?.Name ?? "part";
     }
 
     private string Piece(EvidenceItem item) => item.Kind switch
@@ -102,21 +104,21 @@ internal sealed class RankedCauses(Bench bench, Answering answering, Job job, Re
     private ImmutableArray<JobBehind> JobsBehind(string fault, bool compare)
     {
         var scope = reasoned.Network.Scope;
-        var jobs = bench.Counted.Records.Values
+        var jobs = known.Counted.Records.Values
             .Where(r => r.Causes.Any(c => c.Fault == fault))
             .OrderByDescending(r => r.Levels.Contains(scope.Levels[0])).ThenByDescending(r => r.Closed).ThenBy(r => r.Id, StringComparer.Ordinal)
-            .Select(r => bench.Notes.Find<Job>(r.Id))
+            .Select(r => known.Notes.Find<Job>(r.Id))
             .OfType<Job>()
             .ToList();
         return [.. jobs.Select((j, i) => new JobBehind(j.Id, j.Name, MachineOf(j), Grade(j, fault)) { IfNotClosed = compare && i < ComparedJobs ? new(() => Without(j.Id, fault)) : null })];
     }
 
-    private string MachineOf(Job other) => bench.Notes.Find<Device>(other.Device)?.Name ?? other.Unit ?? other.Class ?? "";
+    private string MachineOf(Job other) => known.Notes.Find<Device>(other.Device)?.Name ?? other.Unit ?? other.Class ?? "";
 
     private Grade Grade(Job other, string fault) =>
-        other.Causes.Where(c => bench.Notes.Today(c.Fault) == fault).Select(c => c.Grade).DefaultIfEmpty(Notes.Kinds.Grade.HoldUnknown).Min();
+        other.Causes.Where(c => known.Notes.Today(c.Fault) == fault).Select(c => c.Grade).DefaultIfEmpty(Notes.Kinds.Grade.HoldUnknown).Min();
 
     /// <summary>The same question as if that job had never been closed.</summary>
     private double Without(string other, string fault) =>
-        Chance(answering.Reason(job, reasoned.Network.Scope, bench.CountedWithout(other).Learned), fault);
+        Chance(answering.Reason(job, reasoned.Network.Scope, known.CountedWithout(other).Learned), fault);
 }

@@ -2,17 +2,19 @@ using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Reasoning.Inference;
 using Triage.Reasoning.Networks;
-using Triage.Workshop.Translating;
+using Triage.Workshop.Answers.Wording;
+using Triage.Workshop.Chances;
+using Triage.Workshop.Model;
 
 namespace Triage.Workshop.Answers;
 
 /// <summary>Resets that have a chance, best first, each with what its outcome would tell.</summary>
-internal sealed class ResetsWorthTrying(Bench bench, Job job, Reasoned reasoned)
+internal sealed class ResetsWorthTrying(BenchKnowledge known, Job job, Reasoned reasoned)
 {
     /// <summary>A reset with less chance than this is not worth the reader's time.</summary>
     private const double LeastChance = 0.01;
 
-    private readonly Consents rules = new(reasoned.Network.Scope.Class, job, bench.Settings);
+    private readonly Consents rules = new(reasoned.Network.Scope.Class, job, known.Settings);
 
     public ImmutableArray<ResetWorthTrying> Of(HypothesisSet hypotheses)
     {
@@ -45,7 +47,7 @@ internal sealed class ResetsWorthTrying(Bench bench, Job job, Reasoned reasoned)
     private IEnumerable<string> ColdChecks(Reset reset) =>
         rules.After(reset.Effort)
             .Where(id => job.Log.OfType<Tested>().All(t => t.Test != id))
-            .Select(id => bench.Notes.Find<Test>(id))
+            .Select(id => known.Notes.Find<Test>(id))
             .OfType<Test>()
             .Where(t => reasoned.Network.Scope.Tests.Any(offered => offered.Id == t.Id) && !Known(t))
             .Select(t => $"Cold, before power goes on: {char.ToLowerInvariant(t.Name[0])}{t.Name[1..]}.");
@@ -81,6 +83,6 @@ internal sealed class ResetsWorthTrying(Bench bench, Job job, Reasoned reasoned)
         if (then.Posterior.Contradiction)
             return null;
         var first = reasoned.Network.Faults.Keys.OrderByDescending(then.Now).ThenBy(f => f, StringComparer.Ordinal).First();
-        return $"{WordsFor.CauseName(first, bench.Notes)} ({then.Now(first):P0})";
+        return $"{WordsFor.CauseName(first, known.Notes)} ({then.Now(first):P0})";
     }
 }

@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Workshop.Knowledge;
-using Triage.Workshop.Translating;
+using Triage.Workshop.Model;
 
 namespace Triage.Workshop.Answers;
 

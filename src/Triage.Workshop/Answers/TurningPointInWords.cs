@@ -1,12 +1,14 @@
 using System.Globalization;
 using Triage.Reasoning.Inference;
 using Triage.Reasoning.Planning;
-using Triage.Workshop.Translating;
+using Triage.Workshop.Answers.Wording;
+using Triage.Workshop.Knowledge;
+using Triage.Workshop.Model;
 
 namespace Triage.Workshop.Answers;
 
 /// <summary>What would have to be true for the runner-up to be better, as a repairer would say it.</summary>
-internal sealed class TurningPointInWords(Bench bench, DeviceNetwork network, StepCards cards)
+internal sealed class TurningPointInWords(BenchKnowledge known, DeviceNetwork network, StepCards cards)
 {
     /// <summary>Causes that are tried; one that hardly anybody believes in turns nothing.</summary>
     private const int CausesTried = 3;
@@ -29,7 +31,7 @@ internal sealed class TurningPointInWords(Bench bench, DeviceNetwork network, St
     /// <summary>With as few digits as tell the two apart; null when none do.</summary>
     private string? Changed(string what, string than, double turning, double now) =>
         new[] { "0", "0.#", "0.##" }.Skip(Math.Min(turning, now) < 10 ? 1 : 0).Select(f => (Turning: Written(turning, f), Now: Written(now, f))).FirstOrDefault(a => a.Turning != a.Now && a.Turning != "0") is ({ } t, { } n)
-            ? $"{what} {than} than {t} {bench.Settings.Currency} (now {n})"
+            ? $"{what} {than} than {t} {known.Settings.Currency} (now {n})"
             : null;
 
     private string? Chance(TurningPoint point, RepairProblem problem)
@@ -38,7 +40,7 @@ internal sealed class TurningPointInWords(Bench bench, DeviceNetwork network, St
             .Where(c => c.Turning is not null && Written(100 * c.Turning.Value, "0") != Written(100 * c.Now, "0"))
             .OrderBy(c => Math.Abs(LogOdds(c.Turning!.Value) - LogOdds(c.Now))).FirstOrDefault();
         return found.Turning is { } turning
-            ? $"“{WordsFor.CauseName(found.Fault, bench.Notes)}” were {(turning > found.Now ? "above" : "below")} {Written(100 * turning, "0")} % (now {Written(100 * found.Now, "0")} %)"
+            ? $"“{WordsFor.CauseName(found.Fault, known.Notes)}” were {(turning > found.Now ? "above" : "below")} {Written(100 * turning, "0")} % (now {Written(100 * found.Now, "0")} %)"
             : null;
     }
 

@@ -1,7 +1,6 @@
 using Triage.Measurements.Instruments;
 using Triage.Measurements.Quantities;
 using Triage.Measurements.Readings;
-using Triage.Workshop.Answers;
 
 namespace Triage.Workshop.Readings;
 
@@ -54,8 +53,8 @@ internal static class ReadingWords
         var (good, modes) = (verdict.States[0], verdict.States.Skip(1).ToList());
         var best = modes.MaxBy(m => m.Likelihood);
         var least = modes.MinBy(m => m.Likelihood);
-        return best is not null && Decibans(best, good) is var speaks && speaks >= CausesInWords.Slight ? $"speaks for {best.Name} ({CausesInWords.Grade(speaks)})"
-            : least is not null && Decibans(good, least) is var against && against >= CausesInWords.Slight ? $"speaks against {least.Name} ({CausesInWords.Grade(against)})"
+        return best is not null && Decibans(best, good) is var speaks && speaks >= Strength.Slight ? $"speaks for {best.Name} ({Strength.Of(speaks)})"
+            : least is not null && Decibans(good, least) is var against && against >= Strength.Slight ? $"speaks against {least.Name} ({Strength.Of(against)})"
             : "says nothing either way";
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Triage.Workshop.Knowledge;
 
 namespace Triage.Workshop.Steps;
 

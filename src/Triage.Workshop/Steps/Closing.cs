@@ -1,12 +1,10 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
-using Triage.Workshop.Answers;
-using Triage.Workshop.Knowledge;
 
 namespace Triage.Workshop.Steps;
 
 /// <summary>Closes a job, and says what that changed in the knowledge.</summary>
-internal sealed class Closing(LiveBench bench, JobNotes notes)
+internal sealed class Closing(LiveBooks bench, JobNotes notes)
 {
     public StepResult Close(string id, CloseRequest request, DateTimeOffset now)
     {
@@ -22,7 +20,7 @@ internal sealed class Closing(LiveBench bench, JobNotes notes)
             return closed;
         return closed with
         {
-            Taught = Taught(before, bench.Current, closed.Job),
+            Taught = Reviews.Taught.By(before.Knows, bench.Current.Knows, closed.Job),
             Remarks = causes.IsEmpty && request.Outcome != JobOutcome.NothingWrong ? [.. closed.Remarks, "Closed without a cause: it can be found, but it teaches the numbers nothing."] : closed.Remarks,
         };
     }
@@ -58,27 +56,4 @@ internal sealed class Closing(LiveBench bench, JobNotes notes)
         var fault = new FromJob(known, job).Fault(words);
         return (request.Causes.Add(new(fault.Id, request.NewCauseGrade, WasNew: true)), notes.CreateNote(fault));
     }
-
-    public static ImmutableArray<Taught> Taught(Bench before, Bench after, Job job)
-    {
-        var causes = job.Causes.Where(c => after.Notes.Find<Fault>(c.Fault) is not null).ToList();
-        var others = after.Notes.Of<Device>().OrderByDescending(d => d.Id == job.Device).ThenBy(d => d.Id, StringComparer.Ordinal);
-        return
-        [
-            .. from device in others
-               from cause in causes
-               let asked = SameComplaint(job, device)
-               let then = new Answering(after).Chance(asked, cause.Fault)
-               where then is not null
-               select new Taught(device.Id, device.Name, cause.Fault, WordsFor.CauseName(cause.Fault, after.Notes), new Answering(before).Chance(asked, cause.Fault) ?? 0, then.Value),
-        ];
-    }
-
-    /// <summary>What the unit showed when it came in, on another device.</summary>
-    private static Job SameComplaint(Job job, Device device) => job with
-    {
-        Device = device.Id,
-        Outcome = null,
-        Log = [.. job.Log.TakeWhile(e => e is not (ResetTried or Fixed or Swapped)).Where(e => e is Saw)],
-    };
 }

@@ -3,7 +3,7 @@ using Triage.Notes;
 using Triage.Notes.Kinds;
 using Triage.Notes.Parsing;
 using Triage.Notes.Writing;
-using Triage.Workshop.Store;
+using Triage.Workshop.Books;
 
 namespace Triage.Workshop.Steps;
 
@@ -14,9 +14,9 @@ public sealed class DrawingEditing
 
     private const int Digits = 16;
 
-    private readonly LiveBench bench;
+    private readonly LiveBooks bench;
 
-    internal DrawingEditing(LiveBench bench) => this.bench = bench;
+    internal DrawingEditing(LiveBooks bench) => this.bench = bench;
 
     /// <summary>Keeps the file, then names it in the note: killed between the two, a file too many lies there and nothing is lost.</summary>
     /// <param name="device">Device id.</param>

@@ -1,6 +1,6 @@
 using System.Globalization;
 using Triage.Notes.Writing;
-using Triage.Workshop.Readings;
+using Triage.Workshop.Knowledge;
 
 namespace Triage.Workshop.Steps;
 
@@ -9,9 +9,9 @@ public sealed class InstrumentEditing
 {
     private const string Field = "instruments";
 
-    private readonly LiveBench bench;
+    private readonly SettingsEditing setup;
 
-    internal InstrumentEditing(LiveBench bench) => this.bench = bench;
+    internal InstrumentEditing(SettingsEditing setup) => this.setup = setup;
 
     /// <param name="version">State of the file that the form was made from; null when any will do.</param>
     /// <param name="was">Name it has now; null for a new one.</param>
@@ -26,7 +26,7 @@ public sealed class InstrumentEditing
         }
 
         var written = InstrumentSettings.Written(typed);
-        return bench.Setup.Change(version, (now, text) =>
+        return setup.Change(version, (now, text) =>
             typed.Name != was && At(now, typed.Name) >= 0 ? WorkshopRefusals.NameUsed(typed.Name)
             : was is null ? text.Append([Field], written)
             : At(now, was) is >= 0 and var at ? text.Set([Field, Place(at)], written)
@@ -34,7 +34,7 @@ public sealed class InstrumentEditing
     }
 
     /// <param name="version">As for <see cref="Keep"/>.</param>
-    public Refusal? Remove(string? version, string name) => bench.Setup.Change(version, (now, text) =>
+    public Refusal? Remove(string? version, string name) => setup.Change(version, (now, text) =>
         At(now, name) is >= 0 and var at ? text.Remove([Field, Place(at)]) : NoSuch(now, name));
 
     private static int At(BenchSettings now, string name) => now.Instruments.ToList().FindIndex(i => i.Name == name);

@@ -8,7 +8,7 @@ using Triage.Workshop.Knowledge;
 namespace Triage.Workshop.Steps;
 
 /// <summary>Writes what the job's steps say into the job's note, field by field, and lets the bench read it again.</summary>
-internal sealed class JobNotes(LiveBench bench)
+internal sealed class JobNotes(LiveBooks bench)
 {
     private const int MostTries = 1000;
 

@@ -1,4 +1,3 @@
-using System.Globalization;
 using System.Security.Cryptography;
 using Triage.Notes.Kinds;
 using Triage.Notes.Writing;
@@ -6,7 +5,7 @@ using Triage.Notes.Writing;
 namespace Triage.Workshop.Steps;
 
 /// <summary>Photos beside a job's note, each in a file named by its content: the same photo twice is one file.</summary>
-internal sealed class JobPhotos(LiveBench bench, JobNotes notes)
+internal sealed class JobPhotos(LiveBooks bench, JobNotes notes)
 {
     private const int Digits = 16;
 

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Triage.Measurements.Readings;
 using Triage.Notes.Kinds;
-using Triage.Workshop.Answers;
 using Triage.Workshop.Knowledge;
 using Triage.Workshop.Readings;
 using QuickLine = Triage.Notes.Kinds.QuickLine;
@@ -14,14 +13,15 @@ namespace Triage.Workshop.Steps;
 /// </summary>
 public sealed class JobSteps
 {
-    private readonly LiveBench bench;
+    private readonly LiveBooks bench;
+    private readonly Drawer drawer;
     private readonly JobNotes notes;
 
     private readonly JobPhotos photos;
 
-    internal JobSteps(LiveBench bench)
+    internal JobSteps(LiveBooks bench, Drawer drawer)
     {
-        this.bench = bench;
+        (this.bench, this.drawer) = (bench, drawer);
         notes = new(bench);
         photos = new(bench, notes);
     }
@@ -136,13 +136,13 @@ public sealed class JobSteps
 
     /// <summary>Takes one log entry back; a part that it took from the drawer lies there again.</summary>
     /// <param name="entry">Index in the log, 0 the oldest.</param>
-    public StepResult Undo(string job, int entry) => bench.Drawer.Returned(notes.RemoveEntry(job, entry));
+    public StepResult Undo(string job, int entry) => drawer.Returned(notes.RemoveEntry(job, entry));
 
     /// <summary>Puts back an entry that was taken back, where it was; a part from the drawer is taken out again.</summary>
     /// <param name="entry">Index it had, 0 the oldest.</param>
     /// <param name="text">As <see cref="EntryText.Of"/> wrote it.</param>
     public StepResult PutBack(string job, int entry, string text) => EntryText.Read(text) is { } was
-        ? bench.Drawer.TakenAgain(notes.InsertEntry(job, entry, was), was)
+        ? drawer.TakenAgain(notes.InsertEntry(job, entry, was), was)
         : Refuse(WorkshopRefusals.NoEntry());
 
     /// <summary>What it waits for; null for the bench itself.</summary>
@@ -179,7 +179,7 @@ public sealed class JobSteps
 
     private Refusal? KnownFix(string id)
     {
-        var fixes = Book.Of<Fault>().SelectMany(f => f.Mends).Select(m => m.Id).Append(Translating.AlwaysThere.HandBack).Distinct(StringComparer.Ordinal).ToList();
+        var fixes = Book.Of<Fault>().SelectMany(f => f.Mends).Select(m => m.Id).Append(AlwaysThere.HandBack).Distinct(StringComparer.Ordinal).ToList();
         return fixes.Contains(id) ? null : WorkshopRefusals.NoSuch("fix", id, Nearest(id, fixes));
     }
 

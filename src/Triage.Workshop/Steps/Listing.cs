@@ -7,10 +7,10 @@ namespace Triage.Workshop.Steps;
 /// <summary>What was missed in the middle of a job and gets a note of its own, in the bench's own book.</summary>
 public sealed class Listing
 {
-    private readonly LiveBench bench;
+    private readonly LiveBooks bench;
     private readonly JobNotes notes;
 
-    internal Listing(LiveBench bench) => (this.bench, notes) = (bench, new(bench));
+    internal Listing(LiveBooks bench) => (this.bench, notes) = (bench, new(bench));
 
     /// <param name="says">The ways people put it; may be empty.</param>
     public StepResult Finding(string job, string words, ImmutableArray<string> says) =>

@@ -4,8 +4,7 @@ using Triage.Notes;
 using Triage.Notes.Kinds;
 using Triage.Notes.Linting;
 using Triage.Notes.Parsing;
-using Triage.Workshop.Knowledge;
-using Triage.Workshop.Store;
+using Triage.Workshop.Books;
 
 namespace Triage.Workshop.Steps;
 
@@ -14,9 +13,9 @@ public sealed class NoteEditing
 {
     private const char ByteOrderMark = '\uFEFF';
 
-    private readonly LiveBench bench;
+    private readonly LiveBooks bench;
 
-    internal NoteEditing(LiveBench bench) => this.bench = bench;
+    internal NoteEditing(LiveBooks bench) => this.bench = bench;
 
     /// <summary>The note's text as it is on disk now; null when there is no such note.</summary>
     public NoteSource? Read(string id) =>

@@ -1,4 +1,3 @@
-using Triage.Measurements.Readings;
 using Triage.Notes.Kinds;
 using QuickLine = Triage.Measurements.Readings.QuickLine;
 

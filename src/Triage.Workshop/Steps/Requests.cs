@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
+using Triage.Workshop.Reviews;
 
 namespace Triage.Workshop.Steps;
 
@@ -65,35 +66,3 @@ public sealed record StepResult
     /// <summary>What closing the job changed in the knowledge.</summary>
     public ImmutableArray<Taught> Taught { get; init; } = [];
 }
-
-/// <param name="Kind">Which refusal.</param>
-/// <param name="What">What is wrong.</param>
-/// <param name="Instead">What to do.</param>
-/// <param name="KeptAt">Where the refused version was kept; null when there was nothing to keep.</param>
-public sealed record Refusal(RefusalKind Kind, string What, string Instead, string? KeptAt = null)
-{
-    public override string ToString() => $"{What} {Instead}".TrimEnd();
-}
-
-public enum RefusalKind
-{
-    /// <summary>No such job, device, finding, test…</summary>
-    NotFound,
-
-    /// <summary>The words or values do not fit.</summary>
-    NotUnderstood,
-
-    /// <summary>The note changed since it was read; both versions are kept.</summary>
-    ChangedMeanwhile,
-
-    /// <summary>A hard rule: consent, licence, spending limit, power stage.</summary>
-    NotAllowed,
-
-    /// <summary>The folder cannot be written: read-only, full, gone.</summary>
-    CannotWrite,
-}
-
-/// <summary>What a closed job changed: the same complaint, before and after.</summary>
-/// <param name="Device">Device id on which it was asked again.</param>
-/// <param name="Fault">Cause of the closed job.</param>
-public sealed record Taught(string Device, string DeviceName, string Fault, string FaultName, double Before, double After);

@@ -2,7 +2,8 @@ using System.Collections.Immutable;
 using System.Text;
 using Triage.Notes.Parsing;
 using Triage.Notes.Writing;
-using Triage.Workshop.Store;
+using Triage.Workshop.Books;
+using Triage.Workshop.Knowledge;
 
 namespace Triage.Workshop.Steps;
 
@@ -11,9 +12,9 @@ public sealed class SettingsEditing
 {
     private const string Fence = "---";
 
-    private readonly LiveBench bench;
+    private readonly LiveBooks bench;
 
-    internal SettingsEditing(LiveBench bench) => this.bench = bench;
+    internal SettingsEditing(LiveBooks bench) => this.bench = bench;
 
     /// <summary>The file that the settings come from, or would go to; null when there is none and none may be written.</summary>
     public string? File => Folder is { } folder ? Path.Combine(folder.Source.Folder, SettingsFile.Name) : null;

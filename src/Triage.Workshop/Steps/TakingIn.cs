@@ -3,7 +3,7 @@ using System.Globalization;
 using System.Text;
 using Triage.Notes.Kinds;
 using Triage.Search.Words;
-using Triage.Workshop.Answers;
+using Triage.Workshop.Answers.Wording;
 using Triage.Workshop.Knowledge;
 
 namespace Triage.Workshop.Steps;
@@ -75,7 +75,7 @@ internal sealed class TakingIn(Bench bench, DateTimeOffset now)
     private IEnumerable<string> Remarks(Machine machine, Recognition recognition)
     {
         if (machine.Device is null && machine.Class is null)
-            yield return WorkshopRefusals.UnknownMachine(machine, bench.Notes.Of<DeviceClass>().Select(c => c.Name)).ToString();
+            yield return WorkshopRefusals.UnknownMachine(machine.Said, machine.CanBe, bench.Notes.Of<DeviceClass>().Select(c => c.Name)).ToString();
         else if (machine.Device is null)
             yield return $"No note knows this model; answered for any {machine.Class!.Name.ToLowerInvariant()}.";
         var words = new WordsFor(bench.Notes, []);

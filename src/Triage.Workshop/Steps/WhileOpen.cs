@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
+using Triage.Workshop.Jobs;
 
 namespace Triage.Workshop.Steps;
 

@@ -1,7 +1,7 @@
 using System.Reflection.Metadata;
 using System.Reflection.PortableExecutable;
+using Triage.Workshop;
 using Triage.Workshop.Steps;
-using Triage.Workshop.Stock;
 
 namespace Triage.Cli.Tests.Commands;
 

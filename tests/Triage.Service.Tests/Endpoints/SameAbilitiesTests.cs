@@ -1,7 +1,7 @@
 using System.Net;
 using System.Text.Json;
+using Triage.Workshop;
 using Triage.Workshop.Steps;
-using Triage.Workshop.Stock;
 using Xunit;
 
 namespace Triage.Service.Tests.Endpoints;

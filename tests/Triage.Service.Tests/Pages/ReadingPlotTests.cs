@@ -4,7 +4,6 @@ using Triage.Measurements.Instruments;
 using Triage.Measurements.Quantities;
 using Triage.Measurements.Readings;
 using Triage.Service.Pages.Pictures;
-using Triage.Workshop.Readings;
 using Xunit;
 
 namespace Triage.Service.Tests.Pages;

@@ -2,7 +2,7 @@ using System.Net;
 using System.Text.RegularExpressions;
 using Triage.Notes.Kinds;
 using Triage.Service.Pages.Sections;
-using Triage.Workshop.Steps;
+using Triage.Workshop.Jobs;
 using Xunit;
 
 namespace Triage.Service.Tests.Pages;

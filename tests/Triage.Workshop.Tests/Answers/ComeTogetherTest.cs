@@ -3,7 +3,8 @@ using Triage.Notes.Kinds;
 using Triage.Reasoning.Networks;
 using Triage.Tools.Soybean;
 using Triage.Workshop.Answers;
-using Triage.Workshop.Translating;
+using Triage.Workshop.Chances;
+using Triage.Workshop.Model;
 using Xunit;
 
 namespace Triage.Workshop.Tests.Answers;
@@ -124,8 +125,8 @@ public sealed class ComeTogetherTest : IAsyncLifetime
 
     private Reasoned Reason(Job of)
     {
-        var answering = new Answering(cases.Bench);
-        return answering.Reason(of, answering.ScopeOf(of)!, cases.Bench.Learned);
+        var answering = new Answering(cases.Bench.Knows);
+        return answering.Reason(of, cases.Bench.Knows.ScopeOf(of)!, cases.Bench.Learned);
     }
 
     private double Listed(ImmutableArray<ImmutableArray<double>> marginals) =>

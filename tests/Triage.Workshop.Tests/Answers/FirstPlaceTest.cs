@@ -1,7 +1,9 @@
 using Triage.Notes.Kinds;
 using Triage.Reasoning.Inference;
 using Triage.Workshop.Answers;
-using Triage.Workshop.Translating;
+using Triage.Workshop.Answers.Wording;
+using Triage.Workshop.Chances;
+using Triage.Workshop.Model;
 using Xunit;
 
 namespace Triage.Workshop.Tests.Answers;
@@ -58,8 +60,8 @@ public sealed class FirstPlaceTest
     private static Reasoned Reason(DemoBench bench)
     {
         var job = Job(bench);
-        var answering = new Answering(bench.Live.Current);
-        return answering.Reason(job, answering.ScopeOf(job)!, bench.Live.Current.Learned);
+        var answering = new Answering(bench.Live.Current.Knows);
+        return answering.Reason(job, bench.Live.Current.Knows.ScopeOf(job)!, bench.Live.Current.Learned);
     }
 
     private static WordsFor Words(DemoBench bench) => new(bench.Live.Current.Notes, []);

@@ -11,7 +11,7 @@ public sealed class TurningPointInWordsTest
     public async Task Open_demo_jobs_say_what_would_make_the_runner_up_better()
     {
         await using var bench = DemoBench.Open();
-        var answering = new Answering(bench.Live.Current);
+        var answering = new Answering(bench.Live.Current.Knows);
         var steps = bench.Live.Current.Notes.Jobs.Where(j => j.Outcome is null && j.Log.OfType<Saw>().Any())
             .Select(j => answering.For(j).Answer?.Next).OfType<NextBestStep>().Where(n => n.Others.Length > 0).ToList();
         var said = steps.Where(n => n.Turning is not null).ToList();

@@ -1,5 +1,5 @@
 using System.Text;
-using Triage.Workshop.Importing;
+using Triage.Workshop.Exchange.Importing;
 using Xunit;
 
 namespace Triage.Workshop.Tests.Importing;

@@ -1,6 +1,5 @@
 using System.Text;
 using Triage.Notes.Kinds;
-using Triage.Workshop.Importing;
 using Xunit;
 
 namespace Triage.Workshop.Tests.Importing;

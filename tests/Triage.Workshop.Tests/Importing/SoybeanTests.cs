@@ -2,7 +2,7 @@ using System.Globalization;
 using Triage.Notes.Kinds;
 using Triage.Reasoning.Learning;
 using Triage.Tools.Soybean;
-using Triage.Workshop.Importing;
+using Triage.Workshop.Exchange.Importing;
 using Triage.Workshop.Steps;
 using Xunit;
 

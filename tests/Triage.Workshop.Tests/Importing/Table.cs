@@ -1,7 +1,7 @@
 using System.Text;
 using Triage.Notes;
 using Triage.Notes.Kinds;
-using Triage.Workshop.Importing;
+using Triage.Workshop.Exchange.Importing;
 using Xunit;
 
 namespace Triage.Workshop.Tests.Importing;

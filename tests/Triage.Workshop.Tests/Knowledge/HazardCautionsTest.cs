@@ -1,7 +1,7 @@
 using Triage.Notes.Kinds;
 using Triage.Workshop.Answers;
 using Triage.Workshop.Knowledge;
-using Triage.Workshop.Translating;
+using Triage.Workshop.Model;
 using Xunit;
 
 namespace Triage.Workshop.Tests.Knowledge;

@@ -1,5 +1,6 @@
 using Triage.Measurements.Readings;
 using Triage.Notes.Kinds;
+using Triage.Workshop.Knowledge;
 using Triage.Workshop.Readings;
 using Xunit;
 

@@ -3,7 +3,7 @@ using MetadataExtractor.Formats.Exif;
 using MetadataExtractor.Formats.Iptc;
 using MetadataExtractor.Formats.Jpeg;
 using MetadataExtractor.Formats.Xmp;
-using Triage.Workshop.Sharing;
+using Triage.Workshop.Exchange;
 using Xunit;
 
 namespace Triage.Workshop.Tests.Sharing;

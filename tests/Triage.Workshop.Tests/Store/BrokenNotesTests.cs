@@ -1,5 +1,4 @@
 using Triage.Notes.Kinds;
-using Triage.Workshop.Steps;
 using Xunit;
 
 namespace Triage.Workshop.Tests.Store;
@@ -43,7 +42,7 @@ public sealed class BrokenNotesTests
         await SameAsFresh(bench);
 
         File.Delete(Path.Combine(bench.Folder, "demo", Path2024));
-        bench.Live.Reread(bench.Live.Home!, [Path2024]);
+        bench.Live.OnDisk.Reread(bench.Live.OnDisk.Home!, [Path2024]);
         Assert.Equal("jobs/2024/copy.md", bench.Live.Current.Notes.Find<Job>("2024-002")!.Place.Path);
         await SameAsFresh(bench);
     }
@@ -119,7 +118,7 @@ public sealed class BrokenNotesTests
     private static void Write(DemoBench bench, string path, string text)
     {
         File.WriteAllText(Path.Combine(bench.Folder, "demo", path), text);
-        bench.Live.Reread(bench.Live.Home!, [path]);
+        bench.Live.OnDisk.Reread(bench.Live.OnDisk.Home!, [path]);
     }
 
     private static async Task SameAsFresh(DemoBench bench)

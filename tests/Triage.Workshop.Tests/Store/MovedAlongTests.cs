@@ -55,7 +55,7 @@ public sealed class MovedAlongTests
                 break;
         }
 
-        live.Reread(live.Home!, [job.Place.Path]);
+        live.OnDisk.Reread(live.OnDisk.Home!, [job.Place.Path]);
     }
 
     private static NoteText Closed(NoteText text, string fault, Random random) => text

@@ -1,6 +1,5 @@
 using System.Text;
-using Triage.Workshop.Steps;
-using Triage.Workshop.Store;
+using Triage.Workshop.Books;
 using Xunit;
 
 namespace Triage.Workshop.Tests.Store;

@@ -1,6 +1,6 @@
 using System.Runtime.CompilerServices;
 using Triage.Search.Indexing;
-using Triage.Workshop.Store;
+using Triage.Workshop.Knowledge;
 using Xunit;
 
 namespace Triage.Workshop.Tests.Store;

@@ -1,4 +1,5 @@
 using Triage.Notes.Kinds;
+using Triage.Workshop.Knowledge;
 using Xunit;
 
 namespace Triage.Workshop.Tests.Store;

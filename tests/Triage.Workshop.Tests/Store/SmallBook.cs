@@ -2,7 +2,7 @@ using System.Text;
 using Microsoft.Extensions.Time.Testing;
 using Triage.Notes.Kinds;
 using Triage.Notes.Parsing;
-using Triage.Workshop.Steps;
+using Triage.Workshop.Books;
 
 namespace Triage.Workshop.Tests.Store;
 

@@ -1,5 +1,4 @@
 using System.Diagnostics;
-using Triage.Workshop.Steps;
 using Xunit;
 
 namespace Triage.Workshop.Tests.Store;

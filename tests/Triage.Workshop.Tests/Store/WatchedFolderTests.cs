@@ -1,5 +1,4 @@
 using Triage.Notes.Kinds;
-using Triage.Workshop.Steps;
 using Xunit;
 
 namespace Triage.Workshop.Tests.Store;

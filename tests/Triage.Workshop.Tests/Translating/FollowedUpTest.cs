@@ -1,5 +1,5 @@
 using Triage.Notes.Kinds;
-using Triage.Workshop.Translating;
+using Triage.Workshop.Model;
 using Xunit;
 
 namespace Triage.Workshop.Tests.Translating;

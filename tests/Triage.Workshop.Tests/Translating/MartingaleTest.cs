@@ -2,7 +2,8 @@ using Triage.Notes.Kinds;
 using Triage.Reasoning.Inference;
 using Triage.Reasoning.Networks;
 using Triage.Workshop.Answers;
-using Triage.Workshop.Translating;
+using Triage.Workshop.Chances;
+using Triage.Workshop.Model;
 using Xunit;
 
 namespace Triage.Workshop.Tests.Translating;
@@ -18,8 +19,8 @@ public sealed class MartingaleTest
         foreach (var job in bench.Live.Current.Notes.Jobs.Where(j => j.Log.OfType<Saw>().Any()))
         {
             var asItCameIn = job with { Log = [.. job.Log.TakeWhile(e => e is Saw)], Outcome = null };
-            var answering = new Answering(bench.Live.Current);
-            if (answering.ScopeOf(asItCameIn) is not { } scope)
+            var answering = new Answering(bench.Live.Current.Knows);
+            if (bench.Live.Current.Knows.ScopeOf(asItCameIn) is not { } scope)
                 continue;
             var reasoned = answering.Reason(asItCameIn, scope, bench.Live.Current.Learned);
             Assert.False(reasoned.Posterior.Contradiction, job.Id);

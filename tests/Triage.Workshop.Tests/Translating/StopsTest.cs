@@ -2,7 +2,9 @@ using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Reasoning.Planning;
 using Triage.Workshop.Answers;
-using Triage.Workshop.Translating;
+using Triage.Workshop.Chances;
+using Triage.Workshop.Knowledge;
+using Triage.Workshop.Model;
 using Xunit;
 
 namespace Triage.Workshop.Tests.Translating;
@@ -80,8 +82,8 @@ public sealed class StopsTest
 
     private static Reasoned Reasoned(DemoBench bench, Job job)
     {
-        var answering = new Answering(bench.Live.Current);
-        return answering.Reason(job, answering.ScopeOf(job)!, bench.Live.Current.Learned);
+        var answering = new Answering(bench.Live.Current.Knows);
+        return answering.Reason(job, bench.Live.Current.Knows.ScopeOf(job)!, bench.Live.Current.Learned);
     }
 
     private static RepairProblem Problem(DemoBench bench, Job job)
@@ -90,5 +92,5 @@ public sealed class StopsTest
         return new ProblemFromJob(reasoned.Network, reasoned.Actions, job, reasoned.Evidence, bench.Live.Current.Settings).Of(reasoned.Hypotheses(400, 1e-4));
     }
 
-    private static NextBestStep Next(DemoBench bench, Job job) => new Answering(bench.Live.Current).For(job).Answer!.Next!;
+    private static NextBestStep Next(DemoBench bench, Job job) => new Answering(bench.Live.Current.Knows).For(job).Answer!.Next!;
 }

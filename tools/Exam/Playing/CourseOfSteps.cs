@@ -2,8 +2,10 @@ using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Tools.Exam.Cases;
 using Triage.Workshop.Answers;
+using Triage.Workshop.Jobs;
+using Triage.Workshop.Knowledge;
+using Triage.Workshop.Model;
 using Triage.Workshop.Steps;
-using Triage.Workshop.Translating;
 
 namespace Triage.Tools.Exam.Playing;
 

@@ -1,6 +1,7 @@
 using Triage.Notes.Kinds;
 using Triage.Search.Meaning;
 using Triage.Workshop;
+using Triage.Workshop.Books;
 using Triage.Workshop.Steps;
 
 namespace Triage.Tools.Exam.Playing;
@@ -54,7 +55,7 @@ internal sealed class ExamBench : IAsyncDisposable
     private void Discard(Job job)
     {
         File.Delete(Path.Combine(folder.FullName, job.Place.Path));
-        Live.Reread(Live.Home!, [job.Place.Path]);
+        Live.OnDisk.Reread(Live.OnDisk.Home!, [job.Place.Path]);
     }
 
     private static void Copy(string from, string to)

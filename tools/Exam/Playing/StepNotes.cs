@@ -3,7 +3,6 @@ using Triage.Notes.Kinds;
 using Triage.Tools.Exam.Cases;
 using Triage.Workshop.Answers;
 using Triage.Workshop.Knowledge;
-using Triage.Workshop.Translating;
 
 namespace Triage.Tools.Exam.Playing;
 

@@ -1,7 +1,7 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Http;
 using Triage.Notes;
-using Triage.Workshop.Steps;
+using Triage.Workshop;
 
 namespace Triage.Service.Pages.Forms;
 

@@ -1,4 +1,4 @@
-using Triage.Workshop.Steps;
+using Triage.Workshop;
 
 namespace Triage.Service.Pages.Forms;
 

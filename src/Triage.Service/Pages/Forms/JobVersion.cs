@@ -3,7 +3,6 @@ using Triage.Notes.Kinds;
 using Triage.Notes.Writing;
 using Triage.Service.Endpoints;
 using Triage.Workshop;
-using Triage.Workshop.Steps;
 
 namespace Triage.Service.Pages.Forms;
 

@@ -1,5 +1,5 @@
 using Microsoft.AspNetCore.Http;
-using Triage.Workshop.Steps;
+using Triage.Workshop;
 
 namespace Triage.Service.Pages.Forms;
 

@@ -2,7 +2,7 @@ using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Workshop;
 using Triage.Workshop.Answers;
-using Triage.Workshop.Translating;
+using Triage.Workshop.Model;
 
 namespace Triage.Service.Pages.Sections;
 

@@ -5,7 +5,6 @@ using Triage.Service.Pages.Forms;
 using Triage.Workshop;
 using Triage.Workshop.Answers;
 using Triage.Workshop.Knowledge;
-using Triage.Workshop.Steps;
 
 namespace Triage.Service.Pages.Sections;
 

@@ -1,0 +1,19 @@
+using System.Collections.Immutable;
+using Triage.Search.Meaning;
+using Triage.Workshop.Books;
+
+namespace Triage.Workshop;
+
+/// <summary>Which books to open and how.</summary>
+public sealed record BenchOptions
+{
+    public required ImmutableArray<BookSource> Books { get; init; }
+
+    public TimeProvider Clock { get; init; } = TimeProvider.System;
+
+    /// <summary>Understands complaints beyond the words of the phrasings; null to go by words alone.</summary>
+    public SentenceVectors? Meaning { get; init; }
+
+    /// <summary>Keep in step with the folders; off for a single command.</summary>
+    public bool Watch { get; init; } = true;
+}
