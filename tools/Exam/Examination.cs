@@ -4,7 +4,6 @@ using Triage.Tools.Exam.Cases;
 using Triage.Tools.Exam.Paper;
 using Triage.Tools.Exam.Playing;
 using Triage.Tools.Exam.Scoring;
-using Triage.Workshop.Steps;
 
 namespace Triage.Tools.Exam;
 
@@ -25,16 +24,13 @@ internal sealed class Examination(Options options, SentenceVectors meaning, Text
         var scores = ImmutableArray.CreateBuilder<CaseScore>();
         foreach (var exam in cases)
         {
-            var score = new CaseScore(exam, book, bench.Play(TakenIn(exam), new KeyAnswers(exam, bench.Live.Current.Notes)));
+            var score = new CaseScore(exam, book, bench.Play(TakenIn.Of(exam), new KeyAnswers(exam, bench.Live.Current.Notes)));
             scores.Add(score);
             Show(score);
         }
 
         return scores.ToImmutable();
     }
-
-    /// <summary>What a taker is told and sees.</summary>
-    public static TakeInRequest TakenIn(ExamCase exam) => new() { Machine = $"{exam.Class} {exam.MachineName}".Trim(), Complaint = exam.Complaint };
 
     private void Show(CaseScore score)
     {

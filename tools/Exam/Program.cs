@@ -14,7 +14,25 @@ var local = Environment.GetFolderPath(Environment.SpecialFolder.LocalApplication
 var meaning = new SentenceVectors(new(local.Length == 0 ? null : Path.Combine(local, "triage", "sentence-vectors")));
 try
 {
+    if (options.Play && options.Ask.IsEmpty)
+    {
+        await new Play(options, meaning, Console.In, Console.Out).Of([]);
+        return 0;
+    }
+
     var cases = new CaseFolder(options.Cases).Read(options.Ask);
+    if (options.Play)
+    {
+        await new Play(options, meaning, Console.In, Console.Out).Of(cases);
+        return 0;
+    }
+
+    if (options.Ids)
+    {
+        await new Keys(options, Console.Out).Of(cases);
+        return 0;
+    }
+
     var scores = await new Examination(options, meaning, Console.Out).Of(cases);
     foreach (var line in Report.Text(scores))
         Console.WriteLine(line);

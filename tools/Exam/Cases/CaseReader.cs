@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Triage.Notes.Kinds;
 using YamlDotNet.RepresentationModel;
 
 namespace Triage.Tools.Exam.Cases;
@@ -6,9 +7,6 @@ namespace Triage.Tools.Exam.Cases;
 /// <summary>A case out of its file and its key; both may stand in one file.</summary>
 internal static class CaseReader
 {
-    /// <summary>A master needs two or three steps where the cause can be seen; nobody is ranked sooner.</summary>
-    private static readonly string[] Whens = [KnownAnswer.Before, KnownAnswer.AfterMend];
-
     public static ExamCase Read(YamlFile file, YamlFile? key)
     {
         var (root, machine) = (file.Root, YamlFile.Find(file.Root, "machine"));
@@ -20,8 +18,7 @@ internal static class CaseReader
             MachineName = file.Text(machine, "name") ?? "",
             Looks = string.Join(". ", new[] { file.Text(machine, "supply"), file.Text(machine, "notes") }.OfType<string>()),
             Complaint = Needed(file, "complaint"),
-            Build = both.SelectMany(f => f.Fields(f.Root, "build").Select(t => (t.Key, Values: f.Texts(YamlFile.Find(f.Root, "build"), t.Key).ToImmutableArray())))
-                .GroupBy(t => t.Key).ToImmutableDictionary(t => t.Key, t => t.Last().Values),
+            ToldBuild = both.Aggregate(Build.Untold, (build, f) => build.With(new([.. f.Fields(f.Root, "build").Select(t => new TraitValues(t.Key, [.. f.Texts(YamlFile.Find(f.Root, "build"), t.Key)]))]))),
             Truth = [.. both.SelectMany(f => YamlFile.Items(f.Root, "truth-faults").Select(n => Either(f, n)))],
             Missing = both.Select(f => f.Text(f.Root, "missing")).OfType<string>().LastOrDefault(),
             RightEndings = both.SelectMany(f => YamlFile.Items(f.Root, "right-ending").Select(n => EndingOf(f, n))).ToImmutableArray() is { IsEmpty: false } said ? said : [EndingOf(kind)],
@@ -53,7 +50,7 @@ internal static class CaseReader
     {
         var (id, value) = (file.Text(node, "id"), file.Text(node, "value"));
         return id is null || value is null ? throw file.Wrong(node, "an answer is {id: …, value: …, when: before | after-mend | FAULT-ID}.")
-            : new(id, value, file.Text(node, "when") ?? Whens[0]);
+            : new(id, value, file.Text(node, "when") ?? KnownAnswer.Before);
     }
 
     private static Judgement Judged(YamlFile file, YamlNode node) => node switch

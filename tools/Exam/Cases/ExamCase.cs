@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Triage.Notes.Kinds;
 
 namespace Triage.Tools.Exam.Cases;
 
@@ -12,8 +13,8 @@ internal sealed record ExamCase(string Id, string Class)
 
     public string Complaint { get; init; } = "";
 
-    /// <summary>Traits of this machine with its values; empty when only the looks tell.</summary>
-    public ImmutableDictionary<string, ImmutableArray<string>> Build { get; init; } = ImmutableDictionary<string, ImmutableArray<string>>.Empty;
+    /// <summary>Traits of this machine with its values; untold when only the looks tell.</summary>
+    public Build ToldBuild { get; init; } = Build.Untold;
 
     /// <summary>Parts of the truth, each by the ids of the faults that describe it (usually one).</summary>
     public ImmutableArray<ImmutableArray<string>> Truth { get; init; } = [];

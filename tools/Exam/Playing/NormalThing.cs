@@ -1,4 +1,3 @@
-using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Workshop.Knowledge;
 
@@ -25,14 +24,18 @@ internal sealed class NormalThing(Notebook notes)
     private double Abnormal(Fault fault, Finding finding, string normal) =>
         fault.Shows.Where(s => notes.Today(s.Finding) == finding.Id && (s.Value ?? finding.Values[^1].Id) != normal).Sum(s => s.Chance.Probability);
 
-    private static string? OfMeasurement(Test test, IEnumerable<Fault> faults)
+    private string? OfMeasurement(Test test, IEnumerable<Fault> faults)
     {
         var normal = Likeliest(test, "good", "absent");
-        return faults.Any(f => Measures(test, f) && Likeliest(test, f.Mode ?? "present", "present") != normal) ? null : normal;
+        return faults.Any(f => StateIn(test, f) is { } state && Likeliest(test, state, "present") != normal) ? null : normal;
     }
 
-    private static bool Measures(Test test, Fault fault) =>
-        fault.Part is not null && test.MeasuresPart == fault.Part && (test.MeasuresRole is null || test.MeasuresRole == fault.Role);
+    /// <summary>Name under which the test knows the state that a fault puts its part in; null when it says nothing of that fault.</summary>
+    private string? StateIn(Test test, Fault fault) =>
+        test.Decides == fault.Id ? "present"
+        : test.Decides is { } decided ? notes.Find<Fault>(decided) is { } other && (other.Part, other.Role) == (fault.Part, fault.Role) && test.Outcomes.Any(o => o.Given.ContainsKey(fault.Mode ?? "")) ? fault.Mode : null
+        : fault.Part is not null && test.MeasuresPart == fault.Part && (test.MeasuresRole is null || test.MeasuresRole == fault.Role) ? fault.Mode
+        : null;
 
     /// <summary>The outcome with the highest chance under a state of the part, by either of its names.</summary>
     private static string Likeliest(Test test, params string[] states) =>

@@ -1,0 +1,67 @@
+using System.Collections.Immutable;
+using Triage.Notes.Kinds;
+using Triage.Tools.Exam.Cases;
+using Triage.Workshop.Knowledge;
+using Triage.Workshop.Translating;
+
+namespace Triage.Tools.Exam.Paper;
+
+/// <summary>
+/// Everything that the product may ever show for a case, by id and without any ranking, as a key that waits to be filled in: whoever
+/// judges sees what could come, not what does.
+/// </summary>
+internal sealed class IdsOfCase(ExamCase exam, Notebook notes, DeviceScope scope)
+{
+    private readonly HashSet<string> listed = [];
+
+    public IEnumerable<string> Lines() =>
+    [
+        $"id: {exam.Id}",
+        $"right-ending: {string.Join(", ", exam.RightEndings.Select(Word))}",
+        "truth-faults: []",
+        "answers: []",
+        "judged:",
+        .. Section("asked of the owner while the machine is handed over", scope.Class.Counter.Select(id => notes.Find<Finding>(id)).OfType<Finding>().Select(f => (f.Id, Says(f)))),
+        .. Section("secured before diagnosis", scope.Class.Protect.Where(p => Fits(p.Build)).Select(p => (p.Id, $"{p.Name}{(p.Loses is { } loses ? $" (else lost: {loses})" : "")}"))),
+        .. Section("questions, looks and readings", Tests().Where(t => t.Round.IsEmpty).Select(t => (t.Id, Says(t))).Concat(scope.Questions.Where(f => Fits(f.Build)).Select(f => (f.Id, Says(f))))),
+        .. Tests().Where(t => !t.Round.IsEmpty).SelectMany(Round),
+        .. Section("resets", scope.Resets.Where(r => Fits(r.Build)).Select(r => (r.Id, $"{r.Name}{(r.Erases is { } erases ? $" (erases {erases})" : "")}{Minutes(r.Effort)}"))),
+        .. Section("fixes", Fixes().Select(m => (m.Id, $"{m.Name}{(m.Swap ? " (swap)" : "")}{Minutes(m.Effort)}"))),
+        .. Section("always there", Always.Select(id => (id, AlwaysThere.NameOf(id)!))),
+        "# causes that may be ranked",
+        .. Faults().OrderBy(f => f.Id, StringComparer.Ordinal).Select(f => $"#   {f.Id}: {f.Name}"),
+        $"#   {SpecialFaults.NothingWrong}: nothing is wrong with it",
+    ];
+
+    private static readonly string[] Always = [AlwaysThere.AskConsent, AlwaysThere.HandBack, AlwaysThere.HandOver, AlwaysThere.PartOut, AlwaysThere.Park, AlwaysThere.WorkAround];
+
+    private IEnumerable<Fault> Faults() => scope.Faults.Where(f => Fits(f.Build));
+
+    private IEnumerable<Test> Tests() => scope.Tests.Where(t => Fits(t.Build)).OrderBy(t => t.Way).ThenBy(t => t.Id, StringComparer.Ordinal);
+
+    private IEnumerable<Mend> Fixes() =>
+        Faults().SelectMany(f => f.Mends).Select(m => m.Id).Distinct().Order(StringComparer.Ordinal)
+            .Select(id => notes.Of<Fault>().SelectMany(f => f.Mends).FirstOrDefault(m => m.Id == id && m.Name is not null)).OfType<Mend>().Where(m => Fits(m.Build));
+
+    private bool Fits(BuildCondition? condition) => condition?.Fits(exam.ToldBuild) ?? true;
+
+    private IEnumerable<string> Round(Test round) =>
+        Section($"{round.Id}: round “{round.Name}”{Minutes(round.Effort)}", round.Round.Select(id => notes.Find<Finding>(id)).OfType<Finding>().Where(f => Fits(f.Build)).Select(f => (f.Id, Says(f))));
+
+    private IEnumerable<string> Section(string title, IEnumerable<(string Id, string Says)> lines)
+    {
+        ImmutableArray<(string Id, string Says)> all = [.. lines];
+        return all.IsEmpty ? [] : [$"  # {title}", .. all.Select(l => listed.Add(l.Id) ? $"  {l.Id}:  # {l.Says}" : $"  # {l.Id}, as above")];
+    }
+
+    private string Says(Test test) => $"{Word(test.Way)} | {test.Name}{Minutes(test.Effort)} | {(test.Reveals is { } id && notes.Find<Finding>(id) is { } finding ? Values(finding) : string.Join("; ", test.Outcomes.Select(o => $"{o.Id} = {o.Name}")))}";
+
+    private static string Says(Finding finding) => $"{finding.Name}{(finding.Ask is { } ask ? $": {ask}" : "")} | {Values(finding)}";
+
+    private static string Values(Finding finding) => string.Join("; ", finding.Values.Select(v => $"{v.Id} = {v.Name}"));
+
+    private static string Minutes(Effort effort) => FormattableString.Invariant($", {effort.Minutes:0.#} min");
+
+    private static string Word<T>(T value) where T : struct, Enum =>
+        string.Concat(value.ToString().Select((c, i) => char.IsUpper(c) && i > 0 ? $"-{char.ToLowerInvariant(c)}" : $"{char.ToLowerInvariant(c)}"));
+}
