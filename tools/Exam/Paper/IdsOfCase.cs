@@ -1,8 +1,9 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Tools.Exam.Cases;
+using Triage.Tools.Exam.Scoring;
 using Triage.Workshop.Knowledge;
-using Triage.Workshop.Translating;
+using Triage.Workshop.Model;
 
 namespace Triage.Tools.Exam.Paper;
 
@@ -31,6 +32,8 @@ internal sealed class IdsOfCase(ExamCase exam, Notebook notes, DeviceScope scope
         "# causes that may be ranked",
         .. Faults().OrderBy(f => f.Id, StringComparer.Ordinal).Select(f => $"#   {f.Id}: {f.Name}"),
         $"#   {SpecialFaults.NothingWrong}: nothing is wrong with it",
+        .. exam.Judged.Keys.Concat(exam.Answers.Select(a => a.Id)).Distinct().Where(id => !listed.Contains(id) && id != Marking.Proof).Order(StringComparer.Ordinal).Select(id => $"# in the key, but nothing by that id comes: {id}"),
+        .. exam.Truth.SelectMany(part => part).Where(id => id != SpecialFaults.NothingWrong && Faults().All(f => f.Id != id)).Select(id => $"# in the key, but no such cause is ranked: {id}"),
     ];
 
     private static readonly string[] Always = [AlwaysThere.AskConsent, AlwaysThere.HandBack, AlwaysThere.HandOver, AlwaysThere.PartOut, AlwaysThere.Park, AlwaysThere.WorkAround];
@@ -51,8 +54,11 @@ internal sealed class IdsOfCase(ExamCase exam, Notebook notes, DeviceScope scope
     private IEnumerable<string> Section(string title, IEnumerable<(string Id, string Says)> lines)
     {
         ImmutableArray<(string Id, string Says)> all = [.. lines];
-        return all.IsEmpty ? [] : [$"  # {title}", .. all.Select(l => listed.Add(l.Id) ? $"  {l.Id}:  # {l.Says}" : $"  # {l.Id}, as above")];
+        return all.IsEmpty ? [] : [$"  # {title}", .. all.Select(l => listed.Add(l.Id) ? $"  {l.Id}: {Judged(l.Id)} # {l.Says}" : $"  # {l.Id}, as above")];
     }
+
+    /// <summary>What the key says already.</summary>
+    private string Judged(string id) => exam.Judged.GetValueOrDefault(id)?.Is is { } verdict ? Word(verdict) : "";
 
     private string Says(Test test) => $"{Word(test.Way)} | {test.Name}{Minutes(test.Effort)} | {(test.Reveals is { } id && notes.Find<Finding>(id) is { } finding ? Values(finding) : string.Join("; ", test.Outcomes.Select(o => $"{o.Id} = {o.Name}")))}";
 

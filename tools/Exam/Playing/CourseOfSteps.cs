@@ -96,7 +96,8 @@ internal sealed class CourseOfSteps(ExamBench bench, string jobId, IPlayer playe
             return ending;
         }
 
-        turns.Add(turn.Part == TurnPart.Proof ? Proven(turn) : Notes.RowsOf(turn.Id, turn.Name) is { IsEmpty: false } rows ? Looked(turn, rows) : Done(turn));
+        var done = turn.Part == TurnPart.Proof ? Proven(turn) : Notes.RowsOf(turn.Id, turn.Name) is { IsEmpty: false } rows ? Looked(turn, rows) : Done(turn);
+        turns.Add(done with { Rows = [.. done.Rows.Select(row => row with { Misfit = !Notes.Fits(row.Id, player.Build) })] });
         return null;
     }
 

@@ -22,6 +22,9 @@ internal interface IPlayer
     /// <summary>Nothing is wrong any more.</summary>
     bool AllMended { get; }
 
+    /// <summary>Traits that the machine really has, whatever the product was told.</summary>
+    Build Build { get; }
+
     /// <summary>Told of each step before it is done.</summary>
     void Comes(Turn turn);
 }

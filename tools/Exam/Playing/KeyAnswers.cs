@@ -24,6 +24,8 @@ internal sealed class KeyAnswers(ExamCase exam, Notebook notes) : IPlayer
 
     public bool AllMended => Unmended.IsEmpty && (exam.Missing is null ? !exam.Truth.IsEmpty : missingMended);
 
+    public Build Build => exam.ToldBuild;
+
     public string? Sees(Asked asked)
     {
         var value = Known(asked.Id) ?? (asked.Finding is { } finding ? Known(finding) : null);

@@ -38,6 +38,16 @@ internal sealed class StepNotes(Notebook notes, DeviceScope scope)
         return [.. way];
     }
 
+    /// <summary>Whether a machine of this build can have what the step or the row is about.</summary>
+    public bool Fits(string id, Build build) => new[]
+    {
+        notes.Find<Test>(id)?.Build,
+        notes.Find<Finding>(id)?.Build,
+        notes.Find<Finding>(notes.Find<Test>(id)?.Reveals)?.Build,
+        notes.Find<Reset>(id)?.Build,
+        MendOf(id)?.Build,
+    }.All(condition => condition?.Fits(build) ?? true);
+
     /// <summary>How a job ends that takes this step; null for every other step.</summary>
     public static Ending? EndingOf(string id) => id switch
     {

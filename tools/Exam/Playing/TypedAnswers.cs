@@ -18,6 +18,8 @@ internal sealed class TypedAnswers(TextReader input, TextWriter output) : IPlaye
 
     public bool AllMended => false;
 
+    public Build Build => Build.Untold;
+
     public void Comes(Turn turn)
     {
         output.WriteLine();

@@ -15,6 +15,9 @@ internal sealed class Marking(ExamCase exam, Course course)
 {
     public const string Repeated = "repeated", AlreadyAnswered = "already answered", DoesNotFit = "does not fit the build";
 
+    /// <summary>Id by which a key judges the proof of a mend.</summary>
+    public const string Proof = "proof";
+
     private readonly HashSet<string> done = [];
     private readonly HashSet<string> sinceChange = [];
     private readonly HashSet<string> known = [.. course.Told];
@@ -47,7 +50,7 @@ internal sealed class Marking(ExamCase exam, Course course)
 
     private Mark MarkOf(Turn turn, int index, Row row)
     {
-        var judgement = exam.Judged.GetValueOrDefault(turn.Part == TurnPart.Proof ? "proof" : row.Id);
+        var judgement = exam.Judged.GetValueOrDefault(turn.Part == TurnPart.Proof ? Proof : row.Id);
         var said = judgement?.Given(done);
         return said == Verdict.Never ? new(index, row, Verdict.Never, null, true)
             : Computed(turn, row) is { } why ? new(index, row, Verdict.Silly, why, true)
