@@ -1,6 +1,7 @@
 using Triage.Notes;
 using Triage.Notes.Kinds;
 using Triage.Workshop;
+using Triage.Workshop.Jobs;
 using Triage.Workshop.Knowledge;
 
 namespace Triage.Cli.Typed;
@@ -38,7 +39,7 @@ internal static class PartialIds
     /// <exception cref="RefusedException">None, or several.</exception>
     public static string Action(Bench bench, Job job, string typed)
     {
-        string[] tried = [.. job.Log.Select(Tried).OfType<string>().Reverse().Distinct()];
+        string[] tried = [.. job.Log.Select(e => e.Action()).OfType<string>().Reverse().Distinct()];
         if (tried.Length == 0)
             throw new RefusedException(CommandTexts.NothingTried(job.Id));
         string[] forms = [.. tried.Select(id => bench.Notes.Find<Reset>(id)?.FormOf ?? id)];
@@ -55,14 +56,6 @@ internal static class PartialIds
             ?? bench.Notes.Find<Reset>(Only("reset", typed, here, [.. bench.Notes.Of<Reset>().Select(r => r.Id)]))!;
         return bench.Notes.Of<Reset>().FirstOrDefault(r => r.FormOf == meant.Id && r.Device is not null && r.Device == job.Device) ?? meant;
     }
-
-    private static string? Tried(LogEntry entry) => entry switch
-    {
-        ResetTried reset => reset.Reset,
-        Fixed fix => fix.Fix,
-        Swapped swap => swap.Fix,
-        _ => null,
-    };
 
     private static string[] Fixes(Bench bench) => FixesOf(bench.Notes.Of<Fault>());
 

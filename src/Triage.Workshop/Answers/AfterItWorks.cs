@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Workshop.Answers.Wording;
 using Triage.Workshop.Chances;
+using Triage.Workshop.Jobs;
 
 namespace Triage.Workshop.Answers;
 
@@ -50,7 +51,7 @@ internal sealed class AfterItWorks(Job job, Reasoned reasoned, WordsFor words)
 
     /// <summary>The findings of the machine as it came in, as a checklist.</summary>
     private IEnumerable<string> SignsAgain() =>
-        job.Log.TakeWhile(e => e is not (ResetTried or Fixed or Swapped)).OfType<Saw>()
+        job.Log.AsItCameIn().OfType<Saw>()
             .Select(s => $"Came in with: {words.Entry(s)}. And now?");
 
     /// <summary>P(it still works after power loss | everything recorded): the evidence with that outcome over the evidence without.</summary>

@@ -1,4 +1,5 @@
 using Triage.Notes.Kinds;
+using Triage.Workshop.Jobs;
 
 namespace Triage.Workshop.Answers;
 
@@ -13,16 +14,10 @@ internal sealed record MachineWorks(string Action, bool IsReset, bool Works, boo
     /// <summary>Null when nothing was done yet.</summary>
     public static MachineWorks? LastAction(Job job)
     {
-        var last = job.Log.LastOrDefault(e => e is ResetTried or Fixed or Swapped { Fix: not null });
-        return last switch
-        {
-            ResetTried reset => Of(reset.Reset, isReset: true, reset.Effect, last, job),
-            Fixed fix => Of(fix.Fix, isReset: false, fix.Effect, last, job),
-            Swapped { Fix: { } fix } swap => Of(fix, isReset: false, swap.Effect, last, job),
-            _ => null,
-        };
+        if (job.Log.LastAction() is not { } last)
+            return null;
+        var action = last.Action()!;
+        var held = job.Log.SkipWhile(e => e != last).OfType<Held>().LastOrDefault(h => h.Action == action);
+        return new(action, last is ResetTried, last.EffectSeen() == Effect.Works, held?.StillWorks);
     }
-
-    private static MachineWorks Of(string action, bool isReset, Effect effect, LogEntry entry, Job job) =>
-        new(action, isReset, effect == Effect.Works, job.Log.SkipWhile(e => e != entry).OfType<Held>().LastOrDefault(h => h.Action == action)?.StillWorks);
 }

@@ -18,7 +18,7 @@ public sealed record NeededPart(RankedCause Cause, Mend Mend, PartClass Class, I
          let fault = notes.Find<Fault>(cause.Fault)
          where fault is not null
          from mend in fault.Mends
-         let known = notes.Of<Fault>().SelectMany(f => f.Mends).FirstOrDefault(m => m.Id == mend.Id && m.Needs is not null)
+         let known = notes.Mends.FirstOrDefault(m => m.Id == mend.Id && m.Needs is not null)
          let part = notes.Find<PartClass>(known?.Needs)
          where part is not null
          select new NeededPart(cause, known, part, [.. (scope?.Device?.Parts ?? []).Where(p => p.Part == part.Id && (fault.Role is null || p.Role is null || p.Role == fault.Role))]))

@@ -4,6 +4,7 @@ using Triage.Reasoning.Inference;
 using Triage.Reasoning.Learning;
 using Triage.Workshop.Answers.Wording;
 using Triage.Workshop.Chances;
+using Triage.Workshop.Jobs;
 using Triage.Workshop.Model;
 
 namespace Triage.Workshop.Answers;
@@ -97,7 +98,7 @@ internal sealed class RankedCauses(BenchKnowledge known, Answering answering, Jo
     {
         var entry = reasoned.Evidence.ActedIn[action];
         return entry is Held held
-            ? job.Log.TakeWhile(e => e != held).LastOrDefault(e => e is ResetTried r && r.Reset == held.Action || e is Fixed f && f.Fix == held.Action || e is Swapped s && s.Fix == held.Action) ?? entry
+            ? job.Log.TakeWhile(e => e != held).LastOrDefault(e => e.Action() == held.Action) ?? entry
             : entry;
     }
 

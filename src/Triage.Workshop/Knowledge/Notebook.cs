@@ -30,6 +30,11 @@ public sealed class Notebook
 
     public IEnumerable<T> Of<T>() where T : Note => Knowledge.OfType<T>();
 
+    public IEnumerable<Mend> Mends => Of<Fault>().SelectMany(f => f.Mends);
+
+    /// <summary>What the mend with this id is called and takes: the first that is named, others only refer to it; null when there is none.</summary>
+    public Mend? Mend(string id) => Mends.FirstOrDefault(m => m.Id == id && m.Name is not null);
+
     /// <summary>The note with this id, or with this former id; null when there is none or it is of another kind.</summary>
     public T? Find<T>(string? id) where T : Note =>
         id is null ? null

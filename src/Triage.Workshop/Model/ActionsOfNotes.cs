@@ -48,7 +48,7 @@ public sealed class ActionsOfNotes
 
     private Mend? Definition(string id) =>
         network.Scope.Faults.SelectMany(f => f.Mends).FirstOrDefault(m => m.Id == id && m.Name is not null)
-        ?? notes.Of<Fault>().SelectMany(f => f.Mends).FirstOrDefault(m => m.Id == id && m.Name is not null);
+        ?? notes.Mend(id);
 
     /// <summary>Of a state the named faults go together; what is left is the state of that root with exactly the others.</summary>
     private ImmutableArray<Clearing> ClearedBy(string action, IEnumerable<string> faults)

@@ -39,14 +39,7 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
     /// Everything that was done, and every test whose finding is known already: looking again tells nothing new
     /// (a reset or fix that worked and held changes the state, but then there is nothing left to look for).
     /// </summary>
-    private HashSet<string> Done => field ??= [.. job.Log.Select(e => e switch
-        {
-            Tested t => t.Test,
-            ResetTried r => r.Reset,
-            Fixed f => f.Fix,
-            Swapped s => s.Fix,
-            _ => null,
-        }).OfType<string>(), .. network.Scope.Tests.Where(t => Observed(FindingOf(t))).Select(t => t.Id)];
+    private HashSet<string> Done => field ??= [.. job.Log.Select(e => e is Tested t ? t.Test : e.Action()).OfType<string>(), .. network.Scope.Tests.Where(t => Observed(FindingOf(t))).Select(t => t.Id)];
 
     private static string FindingOf(Test test) => test.Reveals ?? DeviceNetwork.Measurement(test.Id);
 

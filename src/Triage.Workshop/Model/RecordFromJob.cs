@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Reasoning.Learning;
+using Triage.Workshop.Jobs;
 using Triage.Workshop.Knowledge;
 
 namespace Triage.Workshop.Model;
@@ -72,13 +73,12 @@ internal static class RecordFromJob
         notes.Find<Finding>(id) is { } finding && finding.IndexOf(value) >= 0 ? new(finding.Id, value) : null;
 
     private static ImmutableArray<TriedAction> Tried(Job job, Notebook notes) =>
-        [.. job.Log.Select(e => e switch
-        {
-            ResetTried r => Tried(GeneralForm(r.Reset, notes), r.Reset, r.Effect, r.At, job),
-            Fixed f => Tried(f.Fix, f.Fix, f.Effect, f.At, job),
-            Swapped { Fix: { } fix } s => Tried(fix, fix, s.Effect, s.At, job),
-            _ => null,
-        }).OfType<TriedAction>()];
+    [
+        .. from entry in job.Log
+           let action = entry.Action()
+           where action is not null
+           select Tried(entry is ResetTried ? GeneralForm(action, notes) : action, action, entry.EffectSeen()!.Value, entry.At, job),
+    ];
 
     /// <param name="asLogged">The id under which its holding was recorded.</param>
     private static TriedAction Tried(string action, string asLogged, Effect effect, DateTimeOffset at, Job job) => ComebackAfter(at, effect, job) is { } back
@@ -88,7 +88,7 @@ internal static class RecordFromJob
     /// <summary>When the fault was back that the last action which worked had mended; null when nobody said so.</summary>
     private static DateTimeOffset? ComebackAfter(DateTimeOffset at, Effect effect, Job job)
     {
-        var last = job.Log.LastOrDefault(e => e is ResetTried { Effect: Effect.Works } or Fixed { Effect: Effect.Works } or Swapped { Effect: Effect.Works });
+        var last = job.Log.LastOrDefault(e => e.EffectSeen() == Effect.Works);
         return effect == Effect.Works && last?.At == at ? job.FollowUps.Where(f => f.CameBack).Select(f => (DateTimeOffset?)f.On).Min() : null;
     }
 

@@ -1,4 +1,5 @@
 using Triage.Notes.Kinds;
+using Triage.Workshop.Jobs;
 using Triage.Workshop.Knowledge;
 
 namespace Triage.Workshop.Reviews;
@@ -26,7 +27,7 @@ public sealed record Contradiction(string Job, string Fault, string FaultName, s
         select new Contradiction(job.Id, fault.Id, fault.Name, finding.Id, finding.Name, shows.Chance.Probability);
 
     private static bool SeenAsNormal(Job job, Finding finding, Notebook notes) =>
-        job.Log.TakeWhile(e => e is not (ResetTried or Fixed or Swapped)).Select(e => e switch
+        job.Log.AsItCameIn().Select(e => e switch
         {
             Saw { When.IsEmpty: true } saw when notes.Today(saw.Finding) == finding.Id => saw.Value,
             Tested tested when notes.Find<Test>(tested.Test)?.Reveals is { } reveals && notes.Today(reveals) == finding.Id => tested.Outcome,

@@ -5,6 +5,7 @@ using Triage.Reasoning.Learning;
 using Triage.Search.Causes;
 using Triage.Workshop.Answers;
 using Triage.Workshop.Chances;
+using Triage.Workshop.Jobs;
 using Triage.Workshop.Knowledge;
 using Triage.Workshop.Model;
 
@@ -59,7 +60,7 @@ internal sealed class Forecasting(BenchKnowledge known)
     private Dictionary<string, double> Rank(Learned learned, JobRecord unit)
     {
         var job = known.Notes.Find<Job>(unit.Id)!;
-        var asItCameIn = job with { Log = [.. job.Log.TakeWhile(e => e is not (ResetTried or Fixed or Swapped))], Outcome = null };
+        var asItCameIn = job with { Log = [.. job.Log.AsItCameIn()], Outcome = null };
         var rates = BaseRates(learned, unit);
         return known.ScopeOf(job) is { } scope && Reason(asItCameIn, scope, learned) is { Posterior.Contradiction: false } reasoned
             ? WithWhatNoNoteListsHere(reasoned.Network.Faults.Keys.ToDictionary(f => f, reasoned.AtFirst, StringComparer.Ordinal), rates)

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Reasoning.Learning;
 using Triage.Workshop.Answers.Wording;
+using Triage.Workshop.Jobs;
 using Triage.Workshop.Knowledge;
 
 namespace Triage.Workshop.Reviews;
@@ -94,20 +95,17 @@ internal sealed class Reviewing(Notebook notes)
 
     /// <summary>Abnormal values of the machine as it came in.</summary>
     private IEnumerable<(string Finding, string Value)> Symptoms(Job job) =>
-        job.Log.TakeWhile(e => e is not (ResetTried or Fixed or Swapped))
+        job.Log.AsItCameIn()
             .OfType<Saw>()
             .Select(s => (Finding: notes.Today(s.Finding), s.Value))
             .Where(s => notes.Find<Finding>(s.Finding) is { } f && (f.Nominal || f.Values[0].Id != s.Value))
             .Distinct();
 
     private IEnumerable<Tried> Actions(Job job) =>
-        job.Log.Select(e => e switch
-        {
-            ResetTried r => new Tried(GeneralForm(r.Reset), r.Reset, r.Effect),
-            Fixed f => new Tried(f.Fix, f.Fix, f.Effect),
-            Swapped { Fix: { } fix } s => new Tried(fix, fix, s.Effect),
-            _ => null,
-        }).OfType<Tried>().DistinctBy(t => t.Id);
+        (from entry in job.Log
+         let action = entry.Action()
+         where action is not null
+         select new Tried(entry is ResetTried ? GeneralForm(action) : action, action, entry.EffectSeen()!.Value)).DistinctBy(t => t.Id);
 
     private string GeneralForm(string reset) => notes.Find<Reset>(reset) is { } known ? known.FormOf ?? known.Id : reset;
 
@@ -135,7 +133,7 @@ internal sealed class Reviewing(Notebook notes)
 
     private string NameOf(string action) =>
         notes.Find<Reset>(action)?.Name
-        ?? notes.Of<Fault>().SelectMany(f => f.Mends).FirstOrDefault(m => m.Id == action && m.Name is not null)?.Name
+        ?? notes.Mend(action)?.Name
         ?? action;
 
     /// <summary>Null is no news.</summary>

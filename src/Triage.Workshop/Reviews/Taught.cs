@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Workshop.Answers;
 using Triage.Workshop.Answers.Wording;
+using Triage.Workshop.Jobs;
 using Triage.Workshop.Model;
 
 namespace Triage.Workshop.Reviews;
@@ -32,6 +33,6 @@ public sealed record Taught(string Device, string DeviceName, string Fault, stri
     {
         Device = device.Id,
         Outcome = null,
-        Log = [.. job.Log.TakeWhile(e => e is not (ResetTried or Fixed or Swapped)).Where(e => e is Saw)],
+        Log = [.. job.Log.AsItCameIn().Where(e => e is Saw)],
     };
 }

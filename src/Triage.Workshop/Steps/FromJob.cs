@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
+using Triage.Workshop.Jobs;
 using Triage.Workshop.Knowledge;
 
 namespace Triage.Workshop.Steps;
@@ -48,7 +49,7 @@ internal sealed class FromJob(Notebook known, Job job)
 
     /// <summary>What was not as it should be before anything was mended.</summary>
     private IEnumerable<Saw> Odd() =>
-        job.Log.TakeWhile(e => e is not (ResetTried or Fixed or Swapped)).OfType<Saw>()
+        job.Log.AsItCameIn().OfType<Saw>()
             .Where(seen => known.Find<Finding>(seen.Finding) is { Nominal: false } finding && finding.Values[0].Id != seen.Value)
             .DistinctBy(seen => seen.Finding);
 

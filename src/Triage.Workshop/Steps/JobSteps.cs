@@ -179,7 +179,7 @@ public sealed class JobSteps
 
     private Refusal? KnownFix(string id)
     {
-        var fixes = Book.Of<Fault>().SelectMany(f => f.Mends).Select(m => m.Id).Append(AlwaysThere.HandBack).Distinct(StringComparer.Ordinal).ToList();
+        var fixes = Book.Mends.Select(m => m.Id).Append(AlwaysThere.HandBack).Distinct(StringComparer.Ordinal).ToList();
         return fixes.Contains(id) ? null : WorkshopRefusals.NoSuch("fix", id, Nearest(id, fixes));
     }
 

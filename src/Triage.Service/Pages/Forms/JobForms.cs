@@ -3,6 +3,7 @@ using Triage.Measurements.Readings;
 using Triage.Notes;
 using Triage.Notes.Kinds;
 using Triage.Workshop;
+using Triage.Workshop.Jobs;
 using Triage.Workshop.Steps;
 
 namespace Triage.Service.Pages.Forms;
@@ -51,7 +52,7 @@ internal static class JobForms
     private static StepResult NotChecked(LiveBench bench, Job job, Form form)
     {
         var result = new StepResult { Job = job };
-        for (var entry = job.Log.Length - 1; entry >= 0 && result.Refused is null && job.Log[entry] is not (ResetTried or Fixed or Swapped); entry--)
+        for (var entry = job.Log.Length - 1; entry >= 0 && result.Refused is null && !job.Log[entry].IsAction(); entry--)
         {
             if (job.Log[entry] is Saw saw && saw.Finding == form.Need("about"))
                 result = bench.Steps.Undo(job.Id, entry);

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Workshop;
 using Triage.Workshop.Answers;
+using Triage.Workshop.Jobs;
 using Triage.Workshop.Model;
 
 namespace Triage.Service.Pages.Sections;
@@ -11,7 +12,7 @@ internal static class CloseChoices
 {
     public static ImmutableArray<RankedCause> Of(Bench now, Job job, Answer answer)
     {
-        var fix = job.Log.Select(e => e switch { Fixed { Effect: Effect.Works } f => f.Fix, Swapped { Effect: Effect.Works } s => s.Fix, _ => null }).LastOrDefault(id => id is not null);
+        var fix = job.Log.LastOrDefault(e => e is Fixed or Swapped { Fix: not null } && e.EffectSeen() == Effect.Works)?.Action();
         return
         [
             .. answer.Causes

@@ -4,6 +4,7 @@ using Triage.Service.Endpoints;
 using Triage.Service.Pages.Forms;
 using Triage.Workshop;
 using Triage.Workshop.Answers;
+using Triage.Workshop.Jobs;
 using Triage.Workshop.Knowledge;
 
 namespace Triage.Service.Pages.Sections;
@@ -59,13 +60,13 @@ public sealed record JobView(Bench Now, Job Job)
 
     public string NameOf(string action) =>
         Now.Notes.Find<Note>(action)?.Name
-        ?? Now.Notes.Of<Fault>().SelectMany(f => f.Mends).FirstOrDefault(m => m.Id == action && m.Name is not null)?.Name
+        ?? Now.Notes.Mend(action)?.Name
         ?? action;
 
     private static string? LastThatWorked(Job job)
     {
-        var worked = job.Log.LastOrDefault(e => e is ResetTried { Effect: Effect.Works } or Fixed { Effect: Effect.Works } or Swapped { Effect: Effect.Works, Fix: not null });
-        var action = worked switch { ResetTried r => r.Reset, Fixed f => f.Fix, Swapped s => s.Fix, _ => null };
+        var worked = job.Log.LastOrDefault(e => e.Action() is not null && e.EffectSeen() == Effect.Works);
+        var action = worked?.Action();
         var since = job.Log.Reverse().TakeWhile(e => e != worked).OfType<Held>().FirstOrDefault(h => h.Action == action);
         return since is { StillWorks: false } ? null : action;
     }

@@ -30,7 +30,7 @@ internal sealed class WordsFor(Notebook notes, ImmutableArray<AccessStep> access
 
     public string NameOf(string id) =>
         notes.Find<Note>(id)?.Name
-        ?? notes.Of<Fault>().SelectMany(f => f.Mends).FirstOrDefault(m => m.Id == id && m.Name is not null)?.Name
+        ?? notes.Mend(id)?.Name
         ?? AlwaysThere.NameOf(id)
         ?? id;
 
