@@ -1,6 +1,3 @@
-using Triage.Measurements.Quantities;
-using Triage.Measurements.Readings;
-
 namespace Triage.Measurements;
 
 /// <summary>Every problem text of this project.</summary>
@@ -25,11 +22,12 @@ internal static class MeasurementProblems
     public static MeasurementProblem UnknownUnit(string suffix) =>
         new($"{Quote(suffix)} is not a unit known here", "write ohm, F, H, V, A, W, Hz, s, °C, %, dB or mm, with p, n, µ, m, k, M or G before it");
 
-    public static MeasurementProblem WrongUnit(string text, Unit found, Unit expected) =>
-        new($"{Quote(text)} is in {Name(found)} where {Name(expected)} is expected", $"give it in {Name(expected)}, or change what is measured");
+    /// <param name="found">Name of the unit, as for <paramref name="expected"/>.</param>
+    public static MeasurementProblem WrongUnit(string text, string found, string expected) =>
+        new($"{Quote(text)} is in {found} where {expected} is expected", $"give it in {expected}, or change what is measured");
 
-    public static MeasurementProblem PrefixNotUsed(string prefix, Unit unit) =>
-        new($"{Quote(prefix)} before {Name(unit)} is not a size met at a bench", "check small m (thousandth) against capital M (million), and the unit");
+    public static MeasurementProblem PrefixNotUsed(string prefix, string unit) =>
+        new($"{Quote(prefix)} before {unit} is not a size met at a bench", "check small m (thousandth) against capital M (million), and the unit");
 
     public static MeasurementProblem AmbiguousComma(string number) =>
         new(
@@ -61,8 +59,8 @@ internal static class MeasurementProblems
             $"{Quote(text)} is not a range of readings",
             "write 0 … 20 R (a unit on both ends), > 10 M or OL, < 50 % of rating, rating ± 20 %, or for three looks at a capacitor climbs, flat and low, settles, OL at once");
 
-    public static MeasurementProblem NoMode(string words) =>
-        new($"{Quote(words)} is not a mode of an instrument known here", $"write one of {string.Join(", ", ReadingModeWords.All)}, or leave it out");
+    public static MeasurementProblem NoMode(string words, IEnumerable<string> modes) =>
+        new($"{Quote(words)} is not a mode of an instrument known here", $"write one of {string.Join(", ", modes)}, or leave it out");
 
     public static MeasurementProblem NothingShown(string where) =>
         new($"{(where.Length == 0 ? "the reading" : where)} says no value", "add what the instrument showed, with its unit");
@@ -82,6 +80,4 @@ internal static class MeasurementProblems
             "check its battery, fuse and leads, and try another known-good part before trusting it");
 
     private static string Quote(string text) => text.Length <= Quoted ? $"\"{text}\"" : $"\"{text[..Quoted]}…\"";
-
-    private static string Name(Unit unit) => unit is Unit.Number ? "a plain number" : UnitSymbols.Symbol(unit);
 }

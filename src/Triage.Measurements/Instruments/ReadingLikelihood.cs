@@ -62,7 +62,7 @@ public static class ReadingLikelihood
     {
         if (reading.Value.Quantity is { } shown && shown.Unit != unit)
         {
-            throw new ArgumentException(MeasurementProblems.WrongUnit(shown.ToString(), shown.Unit, unit).ToString(), nameof(reading));
+            throw new ArgumentException(MeasurementProblems.WrongUnit(shown.ToString(), UnitSymbols.Name(shown.Unit), UnitSymbols.Name(unit)).ToString(), nameof(reading));
         }
 
         if (states.FirstOrDefault(s => !(s.Low <= s.High)) is { } upsideDown)

@@ -80,11 +80,11 @@ internal readonly record struct UnitSuffix(Unit Unit, int Exponent, double Facto
         var (least, most) = UnitSymbols.PrefixSpan(found.Unit);
         if (expected is { } wanted && wanted != found.Unit)
         {
-            return MeasurementProblems.WrongUnit(whole, found.Unit, wanted);
+            return MeasurementProblems.WrongUnit(whole, UnitSymbols.Name(found.Unit), UnitSymbols.Name(wanted));
         }
 
         return found.Exponent < least || found.Exponent > most || (found.Factor != 1 && found.Exponent != 0)
-            ? MeasurementProblems.PrefixNotUsed(compact[..1], found.Unit)
+            ? MeasurementProblems.PrefixNotUsed(compact[..1], UnitSymbols.Name(found.Unit))
             : null;
     }
 }

@@ -81,4 +81,7 @@ public static class UnitSymbols
         Unit.Number => (0, 6),
         Unit.DegreeCelsius or Unit.Percent or Unit.Decibel => (0, 0),
     };
+
+    /// <summary>As a sentence names it.</summary>
+    internal static string Name(Unit unit) => unit is Unit.Number ? "a plain number" : Symbol(unit);
 }

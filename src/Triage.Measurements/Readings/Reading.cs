@@ -31,7 +31,7 @@ public sealed record Reading(string From, string? To, ReadingMode Mode, Measured
         var problems = ImmutableArray.CreateBuilder<MeasurementProblem>();
         if (Value.Quantity is { } shown && ReadingModes.UnitOf(Mode) is { } unit && shown.Unit != unit)
         {
-            problems.Add(MeasurementProblems.WrongUnit(shown.ToString(), shown.Unit, unit));
+            problems.Add(MeasurementProblems.WrongUnit(shown.ToString(), UnitSymbols.Name(shown.Unit), UnitSymbols.Name(unit)));
         }
 
         if (ReadingModes.FeedsThePart(Mode) && Power is PowerState.On or PowerState.Limited)

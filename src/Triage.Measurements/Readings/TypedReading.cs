@@ -29,7 +29,7 @@ public sealed record TypedReading
         var mode = Mode is null ? null : ReadingModeWords.Find(Mode);
         if (Mode is not null && mode is null)
         {
-            return (null, MeasurementProblems.NoMode(Mode));
+            return (null, MeasurementProblems.NoMode(Mode, ReadingModeWords.All));
         }
 
         if (Shown(said, mode, out var problem) is not { } value)
