@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using MathNet.Numerics.Distributions;
-using Triage.Reasoning.Learning;
 using Triage.Reasoning.Networks;
 
 namespace Triage.Reasoning.Inference;

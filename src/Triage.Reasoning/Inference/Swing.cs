@@ -1,5 +1,3 @@
-using Triage.Reasoning.Learning;
-
 namespace Triage.Reasoning.Inference;
 
 /// <summary>What a swing moves.</summary>

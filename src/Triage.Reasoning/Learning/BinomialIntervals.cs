@@ -2,13 +2,6 @@ using MathNet.Numerics.Distributions;
 
 namespace Triage.Reasoning.Learning;
 
-/// <summary>Lower and upper end of an interval for a probability.</summary>
-public readonly record struct Interval(double Lower, double Upper)
-{
-    /// <summary>The least widening that holds a probability too: a shortest interval of a skewed one need not hold its mean.</summary>
-    public Interval With(double probability) => new(Math.Min(Lower, probability), Math.Max(Upper, probability));
-}
-
 /// <summary>
 /// Two-sided intervals for a proportion, x successes of n. Level is the coverage, above 0 and below 1.
 /// Names and formulas as in Brown, Cai and DasGupta, "Interval estimation for a binomial proportion", Statistical Science 16(2), 2001.

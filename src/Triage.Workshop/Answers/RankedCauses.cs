@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
+using Triage.Reasoning;
 using Triage.Reasoning.Inference;
 using Triage.Reasoning.Learning;
 using Triage.Workshop.Answers.Wording;

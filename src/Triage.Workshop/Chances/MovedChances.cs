@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
+using Triage.Reasoning;
 using Triage.Reasoning.Inference;
-using Triage.Reasoning.Learning;
 
 namespace Triage.Workshop.Chances;
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Triage.Reasoning;
 using Triage.Reasoning.Inference;
 using Triage.Reasoning.Learning;
 using Triage.Workshop.Model;
