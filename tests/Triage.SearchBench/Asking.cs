@@ -1,4 +1,5 @@
 using Triage.Notes.Kinds;
+using Triage.Search;
 using Triage.Search.Indexing;
 
 namespace Triage.SearchBench;

@@ -1,6 +1,7 @@
 using Lucene.Net.Index;
 using Lucene.Net.Store;
 using Triage.Notes.Kinds;
+using Triage.Search;
 using Triage.Search.Indexing;
 
 namespace Triage.SearchBench;

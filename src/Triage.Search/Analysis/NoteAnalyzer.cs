@@ -4,7 +4,6 @@ using Lucene.Net.Analysis.En;
 using Lucene.Net.Analysis.Miscellaneous;
 using Lucene.Net.Analysis.Util;
 using Lucene.Net.Util;
-using Triage.Search.Indexing;
 
 namespace Triage.Search.Analysis;
 
@@ -16,6 +15,9 @@ public sealed class NoteAnalyzer() : Analyzer(PER_FIELD_REUSE_STRATEGY)
 {
     /// <summary>Raised with every change that gives other terms for the same text; an index of another version is rebuilt.</summary>
     public const int Version = 2;
+
+    /// <summary>Field whose words are kept as they are written, neither split nor stemmed.</summary>
+    internal const string WholeWords = "word";
 
     internal const LuceneVersion Lucene = LuceneVersion.LUCENE_48;
 
@@ -36,7 +38,7 @@ public sealed class NoteAnalyzer() : Analyzer(PER_FIELD_REUSE_STRATEGY)
     {
         var words = new MarkingTokenizer(Lucene, reader);
         TokenStream stream = new EdgeTrimFilter(words);
-        if (fieldName == NoteDocument.Word)
+        if (fieldName == WholeWords)
         {
             return new TokenStreamComponents(words, new ASCIIFoldingFilter(new LowerCaseFilter(Lucene, stream)));
         }

@@ -2,6 +2,7 @@ using System.Globalization;
 using Lucene.Net.Documents;
 using Lucene.Net.Index;
 using Lucene.Net.Util;
+using Triage.Search.Analysis;
 
 namespace Triage.Search.Indexing;
 
@@ -15,7 +16,7 @@ internal static class NoteDocument
     public const string WholeName = "whole-name";
 
     /// <summary>Words as they are written, for spelling and for words not yet typed to the end.</summary>
-    public const string Word = "word";
+    public const string Word = NoteAnalyzer.WholeWords;
 
     /// <summary>All text in one field: how rare a word is among all notes, wherever it stands.</summary>
     public const string Every = "every";

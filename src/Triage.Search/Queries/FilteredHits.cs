@@ -22,7 +22,7 @@ internal sealed class FilteredHits : ICollector
         chosen = order is null
             ? TopScoreDocCollector.Create(wanted, docsScoredInOrder: true)
             : TopFieldCollector.Create(order, wanted, fillFields: true, trackDocScores: true, trackMaxScore: false, docsScoredInOrder: true);
-        columns = [.. NoteFilter.All.Select((f, i) => new Column(f.Chosen(query), stored.Numbers[i]))];
+        columns = [.. NoteFilter.All.Select((f, i) => new Column(query.Chosen(f), stored.Numbers[i]))];
     }
 
     public bool AcceptsDocsOutOfOrder => false;

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Triage.Search.Indexing;
 
 namespace Triage.Search.Queries;
 
@@ -37,6 +38,17 @@ public sealed record SearchQuery(string Text)
     public string? Like { get; init; }
 
     public SearchSort Sort { get; init; }
+
+    /// <summary>Values of one filter, any of which will do; none lets everything through.</summary>
+    internal ImmutableArray<string> Chosen(NoteFilter filter) => filter.Name switch
+    {
+        NoteFilter.Kind => Kinds,
+        NoteFilter.Device => Devices,
+        NoteFilter.Finding => Findings,
+        NoteFilter.Cause => Causes,
+        NoteFilter.Outcome => Outcomes,
+        _ => [],
+    };
 }
 
 public enum SearchSort

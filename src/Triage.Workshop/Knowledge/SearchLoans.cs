@@ -1,4 +1,4 @@
-using Triage.Search.Indexing;
+using Triage.Search;
 using Triage.Search.Queries;
 
 namespace Triage.Workshop.Knowledge;

@@ -1,5 +1,5 @@
 using Triage.Notes.Kinds;
-using Triage.Search.Indexing;
+using Triage.Search;
 using Triage.Search.Queries;
 using Triage.Search.Words;
 using Triage.Workshop.Books;

@@ -1,6 +1,5 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
-using Triage.Search.Indexing;
 using Triage.Search.Queries;
 
 namespace Triage.Search.Tests.Queries;

@@ -6,7 +6,7 @@ namespace Triage.Search.Tests.Queries;
 /// <summary>What helps somebody to find: words half typed or misspelt, notes like another, what held most often.</summary>
 public sealed class FindingTests : IDisposable
 {
-    private readonly Triage.Search.Indexing.NoteIndex index = Shelf.Index();
+    private readonly Triage.Search.NoteIndex index = Shelf.Index();
 
     public void Dispose() => index.Dispose();
 

@@ -1,6 +1,4 @@
 using Triage.Notes.Kinds;
-using Triage.Search.Indexing;
-using Triage.Search.Queries;
 
 namespace Triage.Search.Tests.Queries;
 

@@ -1,4 +1,5 @@
 using System.Runtime.CompilerServices;
+using Triage.Search;
 using Triage.Search.Indexing;
 using Triage.Workshop.Knowledge;
 using Xunit;

@@ -2,10 +2,11 @@ using Lucene.Net.Index;
 using Lucene.Net.Search;
 using Lucene.Net.Store;
 using Triage.Search.Analysis;
+using Triage.Search.Indexing;
 using Triage.Search.Queries;
 using Triage.Search.Words;
 
-namespace Triage.Search.Indexing;
+namespace Triage.Search;
 
 /// <summary>
 /// Full-text index of all notes; a cache that can be thrown away. One process writes it at a time. What was put is found after

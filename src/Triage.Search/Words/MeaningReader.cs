@@ -1,7 +1,7 @@
 using System.Collections.Immutable;
-using Triage.Search.Words;
+using Triage.Search.Meaning;
 
-namespace Triage.Search.Meaning;
+namespace Triage.Search.Words;
 
 /// <summary>
 /// Weighs what was read by words with what the sentences mean: unheard wording is understood, and a phrasing whose sentence means
