@@ -1,7 +1,6 @@
 using System.CommandLine;
 using System.Text.Json;
 using Triage.Cli.Paper;
-using Triage.Notes;
 using Triage.Search.Meaning;
 using Triage.Workshop;
 

@@ -60,7 +60,7 @@ internal sealed class Session(LiveBench live, ImmutableArray<BookSource> books, 
     {
         var job = Done(result);
         var asked = job.IsOpen ? Bench.AnswerFor(job) : new Asked(null, null);
-        return Show(new StepPage(job, asked.Answer, result.Remarks), paper => ShortAnswer.Write(paper, this, job, did(job), asked, result.Remarks));
+        return Show(new StepPage(job, asked.Answer, result.Remarks), paper => ShortAnswer.Write(paper, Bench, job, did(job), asked, result.Remarks));
     }
 }
 

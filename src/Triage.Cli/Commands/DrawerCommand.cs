@@ -41,7 +41,7 @@ internal static class DrawerCommand
         {
             var item = DrawerItems.One(session.Bench, session.Text(words));
             var taken = session.Live.Drawer.Take(PartialIds.Job(session.Bench, session.Text(id)).Id, item.Key);
-            return session.ShowStep(taken, _ => $"taken from the drawer: {item.Part}, {DrawerText.Facts(item)}; {item.Count - 1} left");
+            return session.ShowStep(taken, _ => $"taken from the drawer: {item.Part}, {DrawerItems.Facts(item)}; {item.Count - 1} left");
         });
     }
 

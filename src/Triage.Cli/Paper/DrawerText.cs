@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Triage.Cli.Typed;
 using Triage.Measurements.Parts;
 using Triage.Notes.Kinds;
 using Triage.Workshop;
@@ -18,7 +19,7 @@ internal static class DrawerText
         {
             paper.Title(bench.Notes.Find<PartClass>(kind.Key)?.Name ?? $"{kind.Key} (no note of this kind)");
             foreach (var item in kind)
-                paper.Item($"{item.Count,4}", Facts(item));
+                paper.Item($"{item.Count,4}", DrawerItems.Facts(item));
         }
     }
 
@@ -42,14 +43,11 @@ internal static class DrawerText
         paper.Heading(fits.IsEmpty ? "None of it in the drawer" : "In the drawer");
         foreach (var fit in fits)
         {
-            paper.Item($"{fit.Item.Count,4}", $"{Facts(fit.Item)}: {(fit.Fit == Fit.Check ? "to be looked at" : "fits")}");
+            paper.Item($"{fit.Item.Count,4}", $"{DrawerItems.Facts(fit.Item)}: {(fit.Fit == Fit.Check ? "to be looked at" : "fits")}");
             foreach (var check in fit.ToCheck)
                 paper.Item("look first:", check, 7);
         }
     }
-
-    /// <summary>Marking, place and whether it was tested, in words.</summary>
-    public static string Facts(StockItem item) => $"{item.Rating ?? "no marking noted"}, {item.Where ?? "place not noted"}, {(item.Tested ? "tested good" : "not tested")}";
 }
 
 /// <summary>What --json says of the drawer.</summary>

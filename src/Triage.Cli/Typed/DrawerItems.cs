@@ -1,4 +1,3 @@
-using Triage.Cli.Paper;
 using Triage.Notes.Kinds;
 using Triage.Workshop;
 using Triage.Workshop.Stock;
@@ -17,9 +16,12 @@ internal static class DrawerItems
         {
             [var only] => only,
             [] => throw new RefusedException(CommandTexts.NotInDrawer(typed)),
-            _ => throw new RefusedException(CommandTexts.Ambiguous("thing in the drawer", typed, [.. meant.Select(i => $"“{i.Part} {DrawerText.Facts(i)}”")])),
+            _ => throw new RefusedException(CommandTexts.Ambiguous("thing in the drawer", typed, [.. meant.Select(i => $"“{i.Part} {Facts(i)}”")])),
         };
     }
 
-    private static string Said(Bench bench, StockItem item) => $"{item.Part} {bench.Notes.Find<PartClass>(item.Part)?.Name} {DrawerText.Facts(item)}";
+    private static string Said(Bench bench, StockItem item) => $"{item.Part} {bench.Notes.Find<PartClass>(item.Part)?.Name} {Facts(item)}";
+
+    /// <summary>Marking, place and whether it was tested, in words.</summary>
+    public static string Facts(StockItem item) => $"{item.Rating ?? "no marking noted"}, {item.Where ?? "place not noted"}, {(item.Tested ? "tested good" : "not tested")}";
 }
