@@ -124,9 +124,9 @@ internal sealed class ComplaintReading
         return Math.Clamp((stems == 1 && match.Denial is null ? 0.75 : 0.92) * fit * (denied ? 0.9 : 1), 0.2, 0.95);
     }
 
-    /// <summary>The clause has words that nothing was made of: "D5 dead" need not mean that the machine is dead.</summary>
+    /// <summary>The clause has words that nothing was made of: "D5 dead" need not mean that the machine is dead, "my radio is dead" does.</summary>
     private static bool HasMore(PhrasingMatch match, List<Word> words, List<PhrasingMatch> chosen) =>
-        words.Where((w, i) => w.Clause == words[match.First].Clause && w.Role is WordRole.Content && !w.Aside && !chosen.Any(m => m.All.Contains(i))).Any();
+        words.Where((w, i) => w.Clause == words[match.First].Clause && w.Role is WordRole.Content && !w.Aside && !Subjects.IsMachine(w) && !chosen.Any(m => m.All.Contains(i))).Any();
 
     /// <summary>Runs of words that nothing was made of.</summary>
     private IEnumerable<Piece> Left(List<Word> words, List<PhrasingMatch> chosen)

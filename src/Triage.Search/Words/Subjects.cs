@@ -25,5 +25,7 @@ internal static class Subjects
         return subject.Count > 0 && !subject.Exists(i => Machines.Contains(words[i].Stem));
     }
 
+    public static bool IsMachine(Word word) => Machines.Contains(word.Stem);
+
     private static FrozenSet<string> Stems(string words) => words.Split(' ').Select(Lexicon.Stem).ToFrozenSet();
 }
