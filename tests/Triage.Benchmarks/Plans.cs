@@ -34,7 +34,19 @@ internal static class Plans
         }
     }
 
-    private static RepairProblem Large(int seed, double stop)
+    /// <summary>The same with rounds of three to eight of the findings that the tests reveal one by one.</summary>
+    public static RepairProblem WithRounds(RepairProblem problem, int rounds)
+    {
+        var random = new Random(rounds);
+        Finding[] findings = [.. problem.Options.OfType<TestOption>().Select(t => t.Reveals)];
+        return problem with
+        {
+            Options = [.. problem.Options, .. Enumerable.Range(0, rounds).Select(n =>
+                new RoundOption($"round {n}", new(random.Next(3, 20)), [.. random.GetItems(findings, random.Next(3, 9)).DistinctBy(f => f.Id)]))],
+        };
+    }
+
+    public static RepairProblem Large(int seed, double stop)
     {
         var (network, evidence) = Case.Large(seed);
         var random = new Random(seed);

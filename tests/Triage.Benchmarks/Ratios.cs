@@ -58,6 +58,11 @@ internal static class Ratios
         var exact = Measure.Median(problems, p => NextStep.Choose(p, PlannerBudget.Default));
         Line(to, "best-first search / exact programme (5 options)", Measure.Median(problems, p => NextStep.Choose(p, PlannerBudget.Default with { Exact = false })) / exact);
         Line(to, "every history / exact programme (5 options)", Measure.Median(problems, p => Oracle.Optimum(p), best: 1) / exact);
+        RepairProblem[] large = [.. Seeds.Select(s => Plans.Large(s, stop: 80))];
+        var tests = Measure.Median(large, Searched);
+        Line(to, "next step with 10 rounds / with tests alone (500 roots)", Measure.Median([.. large.Select(p => Plans.WithRounds(p, 10))], Searched) / tests);
+
+        static object Searched(RepairProblem problem) => NextStep.Choose(problem, new(500_000));
     }
 
     private static IEnumerable<int> Seeds => Enumerable.Range(0, Cases);

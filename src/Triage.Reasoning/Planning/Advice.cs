@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Triage.Reasoning.Networks;
 
 namespace Triage.Reasoning.Planning;
 
@@ -31,14 +32,28 @@ public sealed record Advice(ImmutableArray<RankedOption> Ranked, ImmutableArray<
 /// <param name="Branches">What can come of it, likeliest first.</param>
 /// <param name="InformationGain">Expected drop of entropy over the hypotheses, in bits: shown, never the criterion.</param>
 public sealed record RankedOption(
-    Option Option, double ExpectedCost, double PriceNow, ImmutableArray<string> Opens, ImmutableArray<Branch> Branches, double InformationGain);
+    Option Option, double ExpectedCost, double PriceNow, ImmutableArray<string> Opens, ImmutableArray<Branch> Branches, double InformationGain)
+{
+    /// <summary>Of a round: what each finding tells by itself that is not known yet, in the order in which one looks. Empty for everything else.</summary>
+    public ImmutableArray<RoundRow> Rows { get; init; } = [];
+}
+
+/// <summary>One finding of a round by itself.</summary>
+/// <param name="Finding">What one looks at.</param>
+/// <param name="Abnormal">P(any value but the first) now.</param>
+/// <param name="InformationGain">Expected drop of entropy over the hypotheses, in bits; 0 where it can change nothing, whatever else is seen.</param>
+public sealed record RoundRow(Finding Finding, double Abnormal, double InformationGain);
 
 /// <summary>One outcome of an option.</summary>
-/// <param name="Outcome">A value of the revealed finding, or "works" / "still faulty".</param>
+/// <param name="Outcome">A value of a revealed finding, "all normal" for a round, or "works" / "still faulty".</param>
 /// <param name="Probability">Its chance now.</param>
 /// <param name="CostAfter">Expected cost from there on.</param>
 /// <param name="Then">Id of the option that would come next; null when the job is over.</param>
-public sealed record Branch(string Outcome, double Probability, double CostAfter, string? Then);
+public sealed record Branch(string Outcome, double Probability, double CostAfter, string? Then)
+{
+    /// <summary>Id of the finding that has this value, in a round the most telling of those that are out of order; null for a fix and where all is normal.</summary>
+    public string? Finding { get; init; }
+}
 
 /// <summary>An option that may not be done now.</summary>
 public sealed record BlockedOption(Option Option, string Why);

@@ -1,4 +1,5 @@
 using Triage.Reasoning.Inference;
+using Triage.Reasoning.Networks;
 
 namespace Triage.Reasoning.Planning;
 
@@ -49,8 +50,8 @@ internal sealed class BeliefSpace
     public int Count => _sets.Count;
 
     /// <summary>P(value | set): a row for each value.</summary>
-    public LikelihoodRow[] Likelihood(TestOption test, ILookup<FaultyRoot, int> setsWith) =>
-        new OutcomeLikelihood(test.Reveals).Over(setsWith, set => _sets[set]);
+    public LikelihoodRow[] Likelihood(Finding finding, ILookup<FaultyRoot, int> setsWith) =>
+        new OutcomeLikelihood(finding).Over(setsWith, set => _sets[set]);
 
     /// <summary>Which sets the fixes together can clear.</summary>
     public bool[] Curable(IEnumerable<FixOption> fixes)

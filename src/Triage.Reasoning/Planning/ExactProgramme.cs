@@ -14,7 +14,7 @@ internal sealed class ExactProgramme(PlanningModel model, IContinuation oneStep,
         var nodes = (double)model.Space.Count;
         foreach (var option in model.ReadyLater())
         {
-            nodes *= model.Options[option] is TestOption test ? test.Reveals.Values.Length + 1 : 2;
+            nodes *= model.Looks.Has(option) ? model.Looks.Of(option, model.Start.Done).Rows.Length + 1 : 2;
         }
 
         return nodes * model.Options.Length <= budget;

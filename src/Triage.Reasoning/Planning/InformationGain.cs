@@ -5,18 +5,23 @@ namespace Triage.Reasoning.Planning;
 /// </summary>
 internal static class InformationGain
 {
+    /// <param name="chances">P(outcome) of each outcome.</param>
     public static double Bits(PlanningModel model, int option, IEnumerable<double> chances)
     {
         var noise = model.Options[option] switch
         {
-            TestOption => OfTest(model, option),
+            _ when model.Looks.Has(option) => Noise(model.Looks.Of(option, model.Start.Done).Rows, model.Start.Belief),
             FixOption => OfFix(model, option),
             _ => 0,
         };
         return Math.Max(0, chances.Sum(Surprise) - noise);
     }
 
-    private static double OfTest(PlanningModel model, int test) => model.Likelihood(test).Sum(row => row.Expect(model.Start.Belief, Surprise));
+    /// <summary>Of something that shows one of several things.</summary>
+    public static double Bits(LikelihoodRow[] rows, double[] belief) =>
+        Math.Max(0, rows.Sum(row => Surprise(row.Expect(belief, p => p))) - Noise(rows, belief));
+
+    private static double Noise(LikelihoodRow[] rows, double[] belief) => rows.Sum(row => row.Expect(belief, Surprise));
 
     private static double OfFix(PlanningModel model, int fix)
     {

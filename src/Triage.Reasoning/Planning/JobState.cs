@@ -15,12 +15,12 @@ internal sealed class JobState(double[] belief, bool[] done, bool[] open, JobSte
     public JobStep? Last { get; } = last;
 
     /// <summary>
-    /// Equal for histories that lead to the same belief. Fixes commute with fixes and tests with tests; a test commutes with a fix
+    /// Equal for histories that lead to the same belief. Fixes commute with fixes and looks with looks; a look commutes with a fix
     /// only where no fix can leave a part of several faults behind.
     /// </summary>
     public string Key(bool everythingCommutes)
     {
-        var runs = new List<List<(int Option, int Outcome)>>();
+        var runs = new List<List<(int Number, int Outcome)>>();
         var outcomeOfFix = JobStep.StillFaulty;
         var kind = false;
         for (var step = Last; step is not null; step = step.Before)
@@ -32,22 +32,22 @@ internal sealed class JobState(double[] belief, bool[] done, bool[] open, JobSte
             }
 
             kind = isFix;
-            runs[^1].Add((step.Option, step.Outcome));
+            runs[^1].Add((step.Number, step.Outcome));
         }
 
         var key = new StringBuilder();
         foreach (var run in runs)
         {
             run.Sort();
-            run.ForEach(s => key.Append((char)s.Option).Append((char)(s.Outcome + 1)));
+            run.ForEach(s => key.Append((char)s.Number).Append((char)(s.Outcome + 1)));
         }
 
         return key.ToString();
     }
 }
 
-/// <summary>A step that was done in the plan, with the number of the value seen.</summary>
-internal sealed record JobStep(int Option, int Outcome, JobStep? Before)
+/// <summary>A step that was done in the plan, by the number of its fix or <see cref="Look"/>, with the number of what was seen.</summary>
+internal sealed record JobStep(int Number, int Outcome, JobStep? Before)
 {
     /// <summary>The one outcome of a fix after which the job goes on.</summary>
     public const int StillFaulty = -1;

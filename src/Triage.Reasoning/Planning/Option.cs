@@ -16,10 +16,19 @@ public abstract record Option(string Id, Expense Expense)
 
     /// <summary>A hard rule that forbids it now (consent, licence, spending limit), in words; no cost can buy it. Null when allowed.</summary>
     public string? Blocked { get; init; }
+
+    /// <summary>Price in the bench's currency without opening anything; what is done by hand takes at least the handling.</summary>
+    public virtual double Price(Rates rates) => (Expense with { Minutes = Math.Max(Expense.Minutes, rates.HandlingMinutes) }).At(rates);
 }
 
 /// <summary>A question, look, test or provocation: reveals the value of a finding and changes nothing.</summary>
 public sealed record TestOption(string Id, Expense Expense, Finding Reveals) : Option(Id, Expense);
+
+/// <summary>One look at several things at one price: reveals all its findings, independent of each other given what is wrong, and changes nothing.</summary>
+/// <param name="Id">Unique among the options of a problem.</param>
+/// <param name="Expense">Cost of the whole round.</param>
+/// <param name="Reveals">In the order in which one looks, 1 to 60; the first value of each is the normal one, of nominal findings too.</param>
+public sealed record RoundOption(string Id, Expense Expense, ImmutableArray<Finding> Reveals) : Option(Id, Expense);
 
 /// <summary>
 /// A reset, swap or fix: clears each covered (root, state) with chance Works · Holds, independently, and whether the unit
@@ -28,4 +37,7 @@ public sealed record TestOption(string Id, Expense Expense, Finding Reveals) : O
 public sealed record FixOption(string Id, Expense Expense, ImmutableArray<Clearing> Clears) : Option(Id, Expense);
 
 /// <summary>Giving up in some way: park, part out, work around, hand over. Always allowed unless blocked; ends the job.</summary>
-public sealed record StopOption(string Id, Expense Expense) : Option(Id, Expense);
+public sealed record StopOption(string Id, Expense Expense) : Option(Id, Expense)
+{
+    public override double Price(Rates rates) => Expense.At(rates);
+}

@@ -4,7 +4,6 @@ namespace Triage.Reasoning.Planning;
 internal sealed class PlanningModel
 {
     private readonly double[] _ownPrice;
-    private readonly LikelihoodRow[]?[] _likelihood;
     private readonly int[] _stops;
 
     public PlanningModel(RepairProblem problem)
@@ -13,14 +12,12 @@ internal sealed class PlanningModel
         Space = new BeliefSpace(problem);
         Rules = new OrderOfWork(problem);
         Ways = new AccessWays(problem);
-        _ownPrice = Array.ConvertAll(Options, o => o.Expense.At(problem.Rates));
+        _ownPrice = Array.ConvertAll(Options, o => o.Price(problem.Rates));
         Fixes = [.. Numbers.Where(o => Options[o] is FixOption && Rules.Allowed[o])];
         Attempts = Array.ConvertAll(Space.Attempts(Fixes), set => set.OrderBy(a => a.Chance / _ownPrice[a.Fix]).ToArray());
-        var setsWith = Space.SetsWith();
-        _likelihood = Array.ConvertAll(Options, o => o is TestOption test ? Space.Likelihood(test, setsWith) : null);
+        Looks = new Looks(Options, Space);
         _stops = [.. Numbers.Where(o => Options[o] is StopOption && Rules.Allowed[o])];
-        var done = problem.Done.ToHashSet();
-        Start = new JobState(Space.Prior, Array.ConvertAll(Options, o => done.Contains(o.Id)), Ways.OpenAtStart, null);
+        Start = new JobState(Space.Prior, DoneBefore(problem), Ways.OpenAtStart, null);
     }
 
     public Option[] Options { get; }
@@ -38,6 +35,8 @@ internal sealed class PlanningModel
     public OrderOfWork Rules { get; }
 
     public AccessWays Ways { get; }
+
+    public Looks Looks { get; }
 
     public JobState Start { get; }
 
@@ -77,15 +76,23 @@ internal sealed class PlanningModel
     public IEnumerable<Outcome> Outcomes(JobState state, int option) => Options[option] switch
     {
         FixOption => AfterFix(state, option),
-        TestOption => AfterTest(state, option),
+        _ when Looks.Has(option) => AfterLook(state, option),
         _ => [],
     };
 
-    /// <summary>Chance of each value of a test at the start.</summary>
-    public IEnumerable<double> Chances(int test) => Likelihood(test).Select(row => row.Expect(Start.Belief, p => p));
+    /// <summary>Chance of each outcome of a test or round at the start.</summary>
+    public IEnumerable<double> Chances(int look) => Looks.Of(look, Start.Done).Rows.Select(row => row.Expect(Start.Belief, p => p));
 
-    /// <summary>P(value | each fault set) of a test, by value.</summary>
-    public LikelihoodRow[] Likelihood(int test) => _likelihood[test]!;
+    private bool[] DoneBefore(RepairProblem problem)
+    {
+        var (ids, done) = (problem.Done.ToHashSet(), new bool[Options.Length]);
+        foreach (var option in Numbers.Where(o => ids.Contains(Options[o].Id)))
+        {
+            Looks.Do(option, done);
+        }
+
+        return done;
+    }
 
     private IEnumerable<Outcome> AfterFix(JobState state, int fix)
     {
@@ -102,30 +109,30 @@ internal sealed class PlanningModel
 
         if (fails > 0)
         {
-            yield return new Outcome(fails / (works + fails), JobStep.StillFaulty, After(state, fix, JobStep.StillFaulty, left, fails));
+            yield return new Outcome(fails / (works + fails), JobStep.StillFaulty, After(state, fix, new JobStep(fix, JobStep.StillFaulty, state.Last), left, fails));
         }
     }
 
-    private IEnumerable<Outcome> AfterTest(JobState state, int test)
+    private IEnumerable<Outcome> AfterLook(JobState state, int option)
     {
-        var likelihood = Likelihood(test);
-        for (var value = 0; value < likelihood.Length; value++)
+        var look = Looks.Of(option, state.Done);
+        for (var shown = 0; shown < look.Rows.Length; shown++)
         {
             var belief = new double[Space.Count];
-            var sum = likelihood[value].Multiply(state.Belief, belief);
+            var sum = look.Rows[shown].Multiply(state.Belief, belief);
             Nodes += belief.Length;
             if (sum > 0)
             {
-                yield return new Outcome(sum, value, After(state, test, value, belief, sum));
+                yield return new Outcome(sum, shown, After(state, option, new JobStep(look.Number, shown, state.Last), belief, sum));
             }
         }
     }
 
-    private JobState After(JobState state, int option, int outcome, double[] weights, double sum)
+    private JobState After(JobState state, int option, JobStep step, double[] weights, double sum)
     {
         Weights.Divide(weights, sum);
         bool[] done = [.. state.Done];
-        done[option] = true;
-        return new JobState(weights, done, Ways.After(option, state.Open), new JobStep(option, outcome, state.Last));
+        Looks.Do(option, done);
+        return new JobState(weights, done, Ways.After(option, state.Open), step);
     }
 }

@@ -1,3 +1,5 @@
+using Triage.Reasoning.Networks;
+
 namespace Triage.Reasoning.Planning;
 
 /// <summary>Refuses a problem that cannot be planned, saying what is wrong where and what to do.</summary>
@@ -61,7 +63,7 @@ internal static class ProblemCheck
 
     private static void CheckOption(RepairProblem problem, Option option)
     {
-        var price = option.Expense.At(problem.Rates);
+        var price = option.Price(problem.Rates);
         Require(double.IsFinite(price) && price >= 0, $"option \"{option.Id}\" costs {price}; a price must be 0 or more");
         Require(option.Access is null || problem.Access.Steps.Any(s => s.Id == option.Access),
             $"option \"{option.Id}\" needs access step \"{option.Access}\", which is not in the access tree");
@@ -72,7 +74,12 @@ internal static class ProblemCheck
 
         if (option is TestOption test)
         {
-            CheckTest(test);
+            CheckFinding(test.Id, test.Reveals);
+        }
+
+        if (option is RoundOption round)
+        {
+            CheckRound(round);
         }
     }
 
@@ -90,11 +97,21 @@ internal static class ProblemCheck
         Require(twice is null, $"option \"{fix.Id}\" names root {twice?.Root} state {twice?.State} twice; keep one");
     }
 
-    private static void CheckTest(TestOption test)
+    private static void CheckRound(RoundOption round)
     {
-        var finding = test.Reveals;
+        Require(round.Reveals.Length is >= 1 and <= 60, $"round \"{round.Id}\" reveals {round.Reveals.Length} findings; it must be 1 to 60");
+        var twice = round.Reveals.GroupBy(f => f.Id).FirstOrDefault(g => g.Count() > 1)?.Key;
+        Require(twice is null, $"round \"{round.Id}\" reveals \"{twice}\" twice; keep one");
+        foreach (var finding in round.Reveals)
+        {
+            CheckFinding(round.Id, finding);
+        }
+    }
+
+    private static void CheckFinding(string option, Finding finding)
+    {
         var values = finding.Values.Length;
-        Require(values >= 2, $"test \"{test.Id}\" reveals \"{finding.Id}\", which has {values} values; it needs at least 2");
+        Require(values >= 2, $"option \"{option}\" reveals \"{finding.Id}\", which has {values} values; it needs at least 2");
         var twice = finding.Links.GroupBy(l => (l.Root, l.State)).FirstOrDefault(g => g.Count() > 1)?.Key;
         Require(twice is null, $"finding \"{finding.Id}\" is linked to root {twice?.Root} state {twice?.State} twice; keep one");
         foreach (var shown in finding.Links.Select(l => l.Produces).Prepend(finding.Ambient))

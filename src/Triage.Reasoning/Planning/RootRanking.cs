@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Triage.Reasoning.Networks;
 
 namespace Triage.Reasoning.Planning;
 
@@ -83,7 +84,7 @@ internal sealed class RootRanking
         var price = _model.Price(option, _model.Start.Open);
         return _model.Options[option] switch
         {
-            TestOption => new(price + ignoring.Cost, [.. _model.Chances(option).Select((p, value) => (new Outcome(p, value, null), ignoring)).Where(o => o.Item1.Probability > 0)]),
+            _ when _model.Looks.Has(option) => new(price + ignoring.Cost, [.. _model.Chances(option).Select((p, value) => (new Outcome(p, value, null), ignoring)).Where(o => o.Item1.Probability > 0)]),
             FixOption => IgnoredFix(option, price, ignoring),
             _ => new(price, []),
         };
@@ -104,18 +105,27 @@ internal sealed class RootRanking
         var branches = _known[option].Outcomes.Select(o => Describe(option, o.Seen, o.After));
         return new RankedOption(
             _model.Options[option], _known[option].Cost, _model.Price(option, open), [.. _model.Ways.Opens(option, open)],
-            [.. branches.OrderByDescending(b => b.Probability)], InformationGain.Bits(_model, option, _known[option].Outcomes.Select(o => o.Seen.Probability)));
+            [.. branches.OrderByDescending(b => b.Probability)], InformationGain.Bits(_model, option, _known[option].Outcomes.Select(o => o.Seen.Probability)))
+        {
+            Rows = _model.Options[option] is RoundOption round ? [.. round.Reveals.Where(f => !_model.Looks.IsKnown(f, _model.Start.Done)).Select(Describe)] : [],
+        };
+    }
+
+    private RoundRow Describe(Finding finding)
+    {
+        var rows = _model.Looks.Rows(finding);
+        return new(finding, 1 - rows[0].Expect(_model.Start.Belief, p => p), InformationGain.Bits(rows, _model.Start.Belief));
     }
 
     private Branch Describe(int option, Outcome outcome, Valuation after)
     {
-        var name = outcome.Value switch
+        var (finding, name) = outcome.Value switch
         {
-            Outcome.Works => "works",
-            JobStep.StillFaulty => "still faulty",
-            var value => ((TestOption)_model.Options[option]).Reveals.Values[value],
+            Outcome.Works => (null, "works"),
+            JobStep.StillFaulty => (null, "still faulty"),
+            var shown => _model.Looks.Of(option, _model.Start.Done).Shows[shown],
         };
-        return new Branch(name, outcome.Probability, after.Cost, after.First < 0 ? null : _model.Options[after.First].Id);
+        return new Branch(name, outcome.Probability, after.Cost, after.First < 0 ? null : _model.Options[after.First].Id) { Finding = finding };
     }
 
     /// <param name="Cost">Price now and what is expected after it.</param>

@@ -56,12 +56,19 @@ public sealed class TurningPoint
         return found.Where(p => p is > 0 and < 1).MinBy(p => Math.Abs(LogOdds(p!.Value) - LogOdds(now)));
     }
 
-    private double Own(Option option) => option.Expense.At(_problem.Rates);
+    private double Own(Option option) => option.Price(_problem.Rates);
 
     private RepairProblem At(Option option, double price) => _problem with
     {
-        Options = _problem.Options.Replace(option, option with { Expense = new Expense(0, Math.Max(0, price)) }),
+        Options = _problem.Options.Replace(option, option with { Expense = Costing(Math.Max(0, price)) }),
     };
+
+    /// <summary>The handling is in the price.</summary>
+    private Expense Costing(double price)
+    {
+        var handling = new Expense(_problem.Rates.HandlingMinutes);
+        return handling with { Money = price - handling.At(_problem.Rates) };
+    }
 
     private RepairProblem Reweighed(Func<Hypothesis, bool> there, double now, double chance) => _problem with
     {

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Triage.Reasoning.Inference;
 using Triage.Reasoning.Networks;
 using Triage.Reasoning.Planning;
@@ -23,13 +24,15 @@ internal static class Oracle
     public static IEnumerable<Option> Ready(RepairProblem problem) => problem.Options
         .Where(o => o.Blocked is null && !problem.Done.Contains(o.Id) && o.After.All(problem.Done.Contains));
 
-    public static double Price(RepairProblem problem, Option option) => option.Expense.At(problem.Rates)
+    public static double Price(RepairProblem problem, Option option) => option.Price(problem.Rates)
         + problem.Access.PathTo(option.Access).Where(s => !problem.Open.Contains(s.Id)).Sum(s => s.Minutes * problem.Rates.ValueOfHour / 60);
 
     public static IEnumerable<(string Name, double Probability, RepairProblem Next)> Outcomes(RepairProblem problem, Option option) => option switch
     {
         TestOption test => test.Reveals.Values.Select((name, value) => Branch(problem, option, name,
             problem.Belief.Select(h => h with { Probability = h.Probability * Shows(test.Reveals, h)[value] }))),
+        RoundOption round => Together([.. round.Reveals.Where(f => !Known(problem, problem.Done).Contains(f.Id))]).Select(seen => Branch(problem, option, string.Join(", ", seen.Select(s => $"{s.Finding.Id} {s.Value}")),
+            problem.Belief.Select(h => h with { Probability = seen.Aggregate(h.Probability, (p, s) => p * Shows(s.Finding, h)[s.Value]) }))),
         FixOption fix => [Branch(problem, option, "still faulty", problem.Belief.SelectMany(h => Remains(fix, h)))],
         _ => [],
     };
@@ -44,10 +47,31 @@ internal static class Oracle
         return (name, sum, problem with
         {
             Belief = [.. left.Select(h => h with { Probability = h.Probability / sum })],
-            Done = problem.Done.Add(option.Id),
+            Done = WithNothingLeftToShow(problem, problem.Done.Add(option.Id)),
             Open = [.. problem.Open.Union(problem.Access.PathTo(option.Access).Select(s => s.Id))],
         });
     }
+
+    /// <summary>Every combination of values of some findings.</summary>
+    private static IEnumerable<(Finding Finding, int Value)[]> Together(Finding[] findings) => findings.Aggregate(
+        Enumerable.Repeat(Array.Empty<(Finding, int)>(), 1), (seen, finding) => seen.SelectMany(s => finding.Values.Select((_, value) => s.Append((finding, value)).ToArray())));
+
+    private static HashSet<string> Known(RepairProblem problem, IEnumerable<string> done) =>
+        [.. problem.Options.Where(o => done.Contains(o.Id)).SelectMany(Revealed).Select(f => f.Id)];
+
+    /// <summary>What is done, and every test and round that could only show again what was seen.</summary>
+    private static ImmutableArray<string> WithNothingLeftToShow(RepairProblem problem, ImmutableArray<string> done)
+    {
+        var known = Known(problem, done);
+        return [.. done.Union(problem.Options.Where(o => Revealed(o) is { Length: > 0 } shows && shows.All(f => known.Contains(f.Id))).Select(o => o.Id))];
+    }
+
+    private static Finding[] Revealed(Option option) => option switch
+    {
+        TestOption test => [test.Reveals],
+        RoundOption round => [.. round.Reveals],
+        _ => [],
+    };
 
     /// <summary>What a failed fix leaves of one hypothesis: every way in which some of its faults go, or turn into what they leave, but none left.</summary>
     private static IEnumerable<Hypothesis> Remains(FixOption fix, Hypothesis before)

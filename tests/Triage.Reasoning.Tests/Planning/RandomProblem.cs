@@ -27,6 +27,19 @@ internal static class RandomProblem
         };
     }
 
+    /// <summary>With a test and a round of three findings, that of the test among them or not, and now and then a second round that shares one.</summary>
+    public static RepairProblem WithRounds(int seed)
+    {
+        var random = new Random(seed);
+        var problem = From(seed, fixes: 3, tests: 1);
+        var finding = ((TestOption)problem.Options[^1]).Reveals;
+        var round = new RoundOption("round", new Expense(random.Next(1, 12)), [.. Enumerable.Range(1, 3).Select(n => random.Next(3) == 0 && n == 1 ? finding : Shown(random, n))]) { Access = Place(random) };
+        return problem with { Options = [.. problem.Options, round, .. Second(random, round, finding)] };
+    }
+
+    private static IEnumerable<Option> Second(Random random, RoundOption first, Finding finding) =>
+        random.Next(4) == 0 ? [new RoundOption("second round", new Expense(random.Next(1, 12)), [first.Reveals[2], finding])] : [];
+
     private static ImmutableArray<Hypothesis> Belief(Random random)
     {
         var sets = Enumerable.Range(0, Faults).Select(n => new[] { n }).Append([0, 1]).Append([1, 2, 3]).ToList();
@@ -42,13 +55,18 @@ internal static class RandomProblem
 
     private static Option Test(Random random, int number)
     {
+        var finding = Shown(random, number);
+        return new TestOption($"test {number}", new Expense(random.Next(0, 8)), finding) { Access = Place(random) };
+    }
+
+    private static Finding Shown(Random random, int number)
+    {
         var values = random.Next(2, 4);
         var links = Enumerable.Range(0, Faults).Where(_ => random.Next(3) > 0).Select(f => new Link(f, 1, Shares(random, values)));
-        var finding = new Finding($"finding {number}", [.. Enumerable.Range(0, values).Select(v => $"value {v}")], Shares(random, values), [.. links])
+        return new Finding($"finding {number}", [.. Enumerable.Range(0, values).Select(v => $"value {v}")], Shares(random, values), [.. links])
         {
             Nominal = random.Next(2) == 0,
         };
-        return new TestOption($"test {number}", new Expense(random.Next(0, 8)), finding) { Access = Place(random) };
     }
 
     private static string? Place(Random random) => random.Next(3) switch { 0 => null, 1 => "lid", _ => "board" };
