@@ -37,6 +37,9 @@ internal sealed class AccessWays
         return price;
     }
 
+    /// <summary>Price at the start of what is opened for one option and not for another.</summary>
+    public double OpeningBeyond(int option, int other) => OpeningOf([.. _path[option].Except(_path[other])], OpenAtStart);
+
     public IEnumerable<string> Opens(int option, bool[] open) => _path[option].Where(s => !open[s]).Select(s => Ids[s]);
 
     /// <summary>What is open after an option; the same array when nothing changes.</summary>

@@ -56,4 +56,8 @@ public sealed record Branch(string Outcome, double Probability, double CostAfter
 }
 
 /// <summary>An option that may not be done now.</summary>
-public sealed record BlockedOption(Option Option, string Why);
+public sealed record BlockedOption(Option Option, string Why)
+{
+    /// <summary>Id of the check that it waits for, where that is why; null otherwise.</summary>
+    public string? MeasureFirst { get; init; }
+}

@@ -22,7 +22,7 @@ public static class NextStep
             Search(model, ranking, budget);
         }
 
-        var blocked = problem.Options.Where(o => !problem.Done.Contains(o.Id)).Select(o => WhyNot(o, problem)).OfType<BlockedOption>();
+        var blocked = problem.Options.Where(o => !problem.Done.Contains(o.Id)).Select(o => WhyNot(o, problem) ?? MeasureFirst(o, model)).OfType<BlockedOption>();
         return new Advice(ranking.Describe(), [.. blocked], (int)Math.Min(model.Nodes, int.MaxValue));
     }
 
@@ -50,6 +50,10 @@ public static class NextStep
         search.Run(until: model.Nodes + budget.Nodes);
         ranking.Refine(search, () => true);
     }
+
+    private static BlockedOption? MeasureFirst(Option option, PlanningModel model) =>
+        model.Rules.CheckOf(Array.IndexOf(model.Options, option), model.Start.Done) is { } check
+            ? new(option, $"Measure first: {model.Options[check].Id}.") { MeasureFirst = model.Options[check].Id } : null;
 
     private static BlockedOption? WhyNot(Option option, RepairProblem problem)
     {

@@ -34,7 +34,11 @@ public sealed record RoundOption(string Id, Expense Expense, ImmutableArray<Find
 /// A reset, swap or fix: clears each covered (root, state) with chance Works · Holds, independently, and whether the unit
 /// then works is seen at once. What it does not cover stays.
 /// </summary>
-public sealed record FixOption(string Id, Expense Expense, ImmutableArray<Clearing> Clears) : Option(Id, Expense);
+public sealed record FixOption(string Id, Expense Expense, ImmutableArray<Clearing> Clears) : Option(Id, Expense)
+{
+    /// <summary>Tests and rounds that could refute it. It waits for one of them while that is worth its price (<see cref="MeasureFirst"/>).</summary>
+    public ImmutableArray<string> CheckedBy { get; init; } = [];
+}
 
 /// <summary>Giving up in some way: park, part out, work around, hand over. Always allowed unless blocked; ends the job.</summary>
 public sealed record StopOption(string Id, Expense Expense) : Option(Id, Expense)

@@ -5,6 +5,7 @@ internal sealed class OrderOfWork
 {
     private readonly int[][] _before;
     private readonly bool[] _leads;
+    private readonly int[][] _checks;
 
     public OrderOfWork(RepairProblem problem)
     {
@@ -21,8 +22,26 @@ internal sealed class OrderOfWork
             chain.ForEach(earlier => _leads[earlier] = true);
         }
 
+        _checks = [.. problem.Options.Select(_ => Array.Empty<int>())];
         AnyOrder = _leads.Contains(true);
     }
+
+    private OrderOfWork(OrderOfWork order, int[][] checks)
+    {
+        (Allowed, _before, _checks) = (order.Allowed, order._before, checks);
+        _leads = [.. order._leads];
+        foreach (var check in checks.SelectMany(c => c))
+        {
+            _leads[check] = true;
+            Array.ForEach(_before[check], earlier => _leads[earlier] = true);
+        }
+
+        AnyOrder = _leads.Contains(true);
+    }
+
+    /// <summary>The same order, and some options wait for one of their checks, whichever comes first.</summary>
+    /// <param name="checks">By option; where none has been done, the first of them is the one to do.</param>
+    public OrderOfWork WithChecks(int[][] checks) => new(this, checks);
 
     /// <summary>Not blocked, and nor is anything that must come before.</summary>
     public bool[] Allowed { get; }
@@ -34,15 +53,22 @@ internal sealed class OrderOfWork
         {
             if (!done[earlier])
             {
-                return earlier;
+                return CheckOf(earlier, done) is { } first ? Next(first, done) : earlier;
             }
         }
 
-        return option;
+        return CheckOf(option, done) is { } check ? Next(check, done) : option;
     }
 
     /// <summary>Everything undone that must come before an option, in an order in which it can be done.</summary>
-    public IEnumerable<int> Missing(int option, bool[] done) => _before[option].Where(o => !done[o]);
+    public IEnumerable<int> Missing(int option, bool[] done) =>
+        _before[option].Where(o => !done[o]).Append(option).SelectMany(o => WithCheck(o, done)).Distinct().Where(o => o != option);
+
+    /// <summary>Everything that must come before an option, done or not, checks left out.</summary>
+    public IEnumerable<int> Earlier(int option) => _before[option];
+
+    /// <summary>The check that an option waits for; null when it waits for none.</summary>
+    public int? CheckOf(int option, bool[] done) => _checks[option] is [var first, ..] checks && !Array.Exists(checks, c => done[c]) ? first : null;
 
     /// <summary>Whether anything must come before anything else.</summary>
     public bool AnyOrder { get; }
@@ -50,7 +76,10 @@ internal sealed class OrderOfWork
     /// <summary>Whether anything must wait for this option.</summary>
     public bool Leads(int option) => _leads[option];
 
-    public bool HasEarlier(int option) => _before[option].Length > 0;
+    public bool HasEarlier(int option) => _before[option].Length > 0 || _checks[option].Length > 0;
+
+    private IEnumerable<int> WithCheck(int option, bool[] done) =>
+        CheckOf(option, done) is { } check ? [.. _before[check].Where(o => !done[o]), check, option] : [option];
 
     private static bool Collect(
         RepairProblem problem, Dictionary<string, int> number, HashSet<string> done, int option, List<int> chain, HashSet<int> path)

@@ -10,14 +10,15 @@ internal sealed class PlanningModel
     {
         Options = [.. problem.Options];
         Space = new BeliefSpace(problem);
-        Rules = new OrderOfWork(problem);
+        Looks = new Looks(Options, Space);
         Ways = new AccessWays(problem);
         _ownPrice = Array.ConvertAll(Options, o => o.Price(problem.Rates));
+        Start = new JobState(Space.Prior, DoneBefore(problem), Ways.OpenAtStart, null);
+        var order = new OrderOfWork(problem);
+        Rules = order.WithChecks(new MeasureFirst(problem, order, Ways, _ownPrice).Checks(Start.Done));
         Fixes = [.. Numbers.Where(o => Options[o] is FixOption && Rules.Allowed[o])];
         Attempts = Array.ConvertAll(Space.Attempts(Fixes), set => set.OrderBy(a => a.Chance / _ownPrice[a.Fix]).ToArray());
-        Looks = new Looks(Options, Space);
         _stops = [.. Numbers.Where(o => Options[o] is StopOption && Rules.Allowed[o])];
-        Start = new JobState(Space.Prior, DoneBefore(problem), Ways.OpenAtStart, null);
     }
 
     public Option[] Options { get; }

@@ -16,8 +16,8 @@ internal static class Screening
 
         var model = new PlanningModel(problem with { Belief = [.. problem.Belief.OrderByDescending(h => h.Probability).Take(Heaviest)] });
         var after = new SettledSequence(model);
-        var best = model.ReadyOptions(model.Start).Where(o => model.Options[o] is not StopOption)
-            .OrderBy(o => after.CostOf(model, model.Start, o)).Take(Shortlist).ToHashSet();
-        return [.. model.Numbers.Select(o => best.Contains(o) || model.Options[o] is StopOption)];
+        var ready = model.ReadyOptions(model.Start).ToHashSet();
+        var best = ready.Where(o => model.Options[o] is not StopOption).OrderBy(o => after.CostOf(model, model.Start, o)).Take(Shortlist).ToHashSet();
+        return [.. model.Numbers.Select(o => best.Contains(o) || !ready.Contains(o) || model.Options[o] is StopOption)];
     }
 }
