@@ -12,16 +12,34 @@ public sealed record Advice(ImmutableArray<RankedOption> Ranked, ImmutableArray<
     public RankedOption Best => Ranked[0];
 
     /// <summary>
-    /// The same advice with another step first where one is as good within a tolerance, costs less now and tells more: of such
-    /// the one that tells most. Exact ties, as among checks that all have to be made before power, are otherwise in the given order.
+    /// The same advice with another step first where one is as good within a tolerance: what meets the leading cause; else what comes next
+    /// whatever the look advised shows; else what costs less now and tells more, the one that tells most. Exact ties, as among
+    /// checks that all have to be made before power, are otherwise in the given order.
     /// </summary>
     /// <param name="within">Expected costs closer than this, relatively, count as alike.</param>
     public Advice PreferringWhatTellsMore(double within)
     {
-        var preferred = Ranked.Skip(1).Where(r => r.Option is not StopOption && r.ExpectedCost <= Best.ExpectedCost * (1 + within)
-            && r.PriceNow <= Best.PriceNow && r.InformationGain > Best.InformationGain + 1e-9).MaxBy(r => r.InformationGain);
-        return preferred is null ? this : this with { Ranked = Ranked.Remove(preferred).Insert(0, preferred) };
+        var settled = PreferringTheLeadingCause(within).WithActionsFirst(within);
+        return settled.Best.OnLeadingCause || settled.Best != Best ? settled
+            : WithFirst(Ranked.Skip(1).Where(r => r.Option is not StopOption && IsAlike(r, within)
+                && r.PriceNow <= Best.PriceNow && r.InformationGain > Best.InformationGain + 1e-9 && r.ThenAnyway is null).MaxBy(r => r.InformationGain));
     }
+
+    /// <summary>
+    /// The same advice with the leading cause's own check or mend first where that is as good within a tolerance and the
+    /// step advised is a look at something else: a cause that stands out is not put off from one small look to the next.
+    /// </summary>
+    /// <param name="within">Expected costs closer than this, relatively, count as alike.</param>
+    public Advice PreferringTheLeadingCause(double within) =>
+        Best.OnLeadingCause || !Best.IsLook ? this : WithFirst(Ranked.FirstOrDefault(r => r.OnLeadingCause && IsAlike(r, within)));
+
+    /// <summary>What comes anyway before the look advised, where that costs no more.</summary>
+    private Advice WithActionsFirst(double within) =>
+        WithFirst(Best.ThenAnyway is { } then ? Ranked.FirstOrDefault(r => r.Option.Id == then.Option && (then.CostsNoMoreFirst || IsAlike(r, within))) : null);
+
+    private bool IsAlike(RankedOption option, double within) => option.ExpectedCost <= Best.ExpectedCost * (1 + within);
+
+    private Advice WithFirst(RankedOption? first) => first is null || first == Best ? this : this with { Ranked = Ranked.Remove(first).Insert(0, first) };
 }
 
 /// <summary>An option with what follows from taking it.</summary>
@@ -36,7 +54,23 @@ public sealed record RankedOption(
 {
     /// <summary>Of a round: what each finding tells by itself that is not known yet, in the order in which one looks. Empty for everything else.</summary>
     public ImmutableArray<RoundRow> Rows { get; init; } = [];
+
+    /// <summary>Mends the cause that is likelier than not, or could refute it.</summary>
+    public bool OnLeadingCause { get; init; }
+
+    /// <summary>What is done after a small look whatever it shows; null where that depends on it, and for what is no look near the best.</summary>
+    public Anyway? ThenAnyway { get; init; }
+
+    internal bool IsLook => Option is TestOption or RoundOption;
 }
+
+/// <summary>What is done whatever a look, and small looks after it, show: a fix, a stop, or the leading cause's own check.</summary>
+/// <param name="Option">Its id; it may be done now.</param>
+/// <param name="CostsNoMoreFirst">
+/// Sure to cost no more when it is done before the look, however the figures stand: looks commute with looks, and with fixes where there
+/// is one fault. With several faults a look before a fix can pay after it.
+/// </param>
+public sealed record Anyway(string Option, bool CostsNoMoreFirst);
 
 /// <summary>One finding of a round by itself.</summary>
 /// <param name="Finding">What one looks at.</param>

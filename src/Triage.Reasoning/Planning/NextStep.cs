@@ -23,7 +23,7 @@ public static class NextStep
         }
 
         var blocked = problem.Options.Where(o => !problem.Done.Contains(o.Id)).Select(o => WhyNot(o, problem) ?? MeasureFirst(o, model)).OfType<BlockedOption>();
-        return new Advice(ranking.Describe(), [.. blocked], (int)Math.Min(model.Nodes, int.MaxValue));
+        return new Advice(ranking.Describe(new LeadingCause(problem)), [.. blocked], (int)Math.Min(model.Nodes, int.MaxValue));
     }
 
     private static (PlanningModel Model, bool[] Worth) Prepare(RepairProblem problem)

@@ -6,14 +6,18 @@ namespace Triage.Reasoning.Planning;
 /// <summary>The options that are ready now with the best cost known for each; refined as more is looked at.</summary>
 internal sealed class RootRanking
 {
+    /// <summary>Looks that cost up to this much more than the best are asked what comes after them anyway.</summary>
+    private const double Near = 1.05;
+
     private readonly PlanningModel _model;
     private readonly Dictionary<int, Appraisal> _known = [];
     private readonly int[] _shortlist;
+    private IContinuation _plan;
 
     /// <param name="shortlist">By option: whether it is worth a closer look.</param>
     public RootRanking(PlanningModel model, OneStepLookAhead oneStep, bool[] shortlist)
     {
-        (_model, OneStep) = (model, oneStep);
+        (_model, OneStep, _plan) = (model, oneStep, oneStep);
         Options = [.. model.ReadyOptions(model.Start)];
         var ignoring = oneStep.From(model.Start);
         _shortlist = [.. Options.Where(o => shortlist[o])];
@@ -49,6 +53,8 @@ internal sealed class RootRanking
         {
             _known[option] = appraisal;
         }
+
+        _plan = deeper;
     }
 
     /// <summary>By option: whether it is among the shortlist of tests and fixes, or not ready yet.</summary>
@@ -58,10 +64,16 @@ internal sealed class RootRanking
         return [.. _model.Numbers.Select(o => _model.Options[o] is not StopOption && (worth.Contains(o) || !_known.ContainsKey(o)))];
     }
 
-    public ImmutableArray<RankedOption> Describe()
+    public ImmutableArray<RankedOption> Describe(LeadingCause leader)
     {
-        var best = Options.Aggregate(Valuation.None, (b, o) => b.OrBetter(new Valuation(_known[o].Cost, o))).First;
-        return [.. Options.OrderBy(o => o != best).ThenBy(o => _known[o].Cost).Select(Describe)];
+        var best = Options.Aggregate(Valuation.None, (b, o) => b.OrBetter(new Valuation(_known[o].Cost, o)));
+        var near = _shortlist.Where(o => _known[o].Cost <= best.Cost * Near).ToHashSet();
+        var anyway = new ComesAnyway(_model, _plan, leader);
+        return [.. Options.OrderBy(o => o != best.First).ThenBy(o => _known[o].Cost).Select(o => Describe(o) with
+        {
+            OnLeadingCause = leader.IsMetBy(_model.Options[o]),
+            ThenAnyway = near.Contains(o) ? anyway.After(o) : null,
+        })];
     }
 
     private Appraisal Appraise(int option, IContinuation continuation)
