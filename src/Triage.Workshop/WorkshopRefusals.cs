@@ -51,6 +51,9 @@ internal static class WorkshopRefusals
     public static Refusal NoSuchValue(string finding, string value, IEnumerable<string> values) =>
         new(RefusalKind.NotUnderstood, $"“{value}” is no value of {finding}.", $"Its values are {string.Join(", ", values)}.");
 
+    public static Refusal OnlyOneOf(string trait, IEnumerable<string> values) =>
+        new(RefusalKind.NotUnderstood, $"{trait}: a machine has only one of {string.Join(", ", values)}.", "Name one.");
+
     public static Refusal UnknownMachine(string said, IReadOnlyCollection<string> canBe, IEnumerable<string> classes) =>
         canBe.Count > 0 ? new(RefusalKind.NotFound, "That can be more than one kind of machine.", $"Name the model, or say which: {string.Join(", ", canBe)}.")
         : new(RefusalKind.NotFound, said.Length == 0 ? "It was not said what machine it is." : $"No note knows the machine “{said}”.",

@@ -41,6 +41,18 @@ public sealed record Answer
     /// <summary>Null when the evidence contradicts itself.</summary>
     public required NextBestStep? Next { get; init; }
 
+    /// <summary>What is worth asking the owner while he stands at the counter, most telling first; empty once he has left.</summary>
+    public ImmutableArray<CounterQuestion> Counter { get; init; } = [];
+
+    /// <summary>What is to be secured before anything is looked for, in order.</summary>
+    public ImmutableArray<ProtectStep> Protect { get; init; } = [];
+
+    /// <summary>In what machines of this kind differ and nobody has told of this one yet: one look tells.</summary>
+    public ImmutableArray<Trait> Untold { get; init; } = [];
+
+    /// <summary>One sentence for the owner: what it may be, what it may cost, whether it will work again, when one knows more.</summary>
+    public string ForOwner { get; init; } = "";
+
     /// <summary>What the evidence was, with the words it came from.</summary>
     public required ImmutableArray<EvidenceInWords> Evidence { get; init; }
 
@@ -151,6 +163,12 @@ public sealed record NextBestStep
 
     public required ImmutableArray<string> Steps { get; init; }
 
+    /// <summary>Of a round: what one looks at, in order, without what is known already or could change nothing. Empty for everything else.</summary>
+    public ImmutableArray<RoundLine> Rows { get; init; } = [];
+
+    /// <summary>Minutes that pass while nobody works.</summary>
+    public double WaitMinutes { get; init; }
+
     /// <summary>Names of what has to be opened first.</summary>
     public required ImmutableArray<string> Opens { get; init; }
 
@@ -198,6 +216,12 @@ public enum StepKind
     Listen,
     Measure,
     Provoke,
+
+    /// <summary>One look at several things.</summary>
+    Round,
+
+    /// <summary>Before anything is looked for: what can be lost is secured.</summary>
+    Protect,
     Reset,
     Swap,
     Fix,

@@ -53,8 +53,10 @@ internal sealed class Answering(BenchKnowledge known)
         var common = new Answer
         {
             Machine = scope.Name,
-            Cautions = scope.Class.Cautions,
-            StopAtOnce = [.. scope.Class.StopAtOnce.Select(s => s.Say)],
+            Cautions = scope.Cautions,
+            StopAtOnce = scope.StopAtOnce,
+            Untold = scope.Untold,
+            Protect = [.. new ProtectFirst(job, reasoned).Due().Select(p => new ProtectStep(p.Id, p.Name, p.Loses))],
             Causes = [],
             Resets = [],
             Next = null,
@@ -64,7 +66,8 @@ internal sealed class Answering(BenchKnowledge known)
         if (reasoned.Posterior.Contradiction)
             return common with { Remarks = [ContradictionInWords.Of(reasoned, words), .. common.Remarks] };
         var hypotheses = reasoned.Hypotheses(MostHypotheses, LeftToTheUnlisted);
-        var planning = Task.Run(() => new NextSteps(known, job, reasoned, words).Of(hypotheses));
+        var rules = new HardRules(scope, known.Notes, job, known.Settings);
+        var planning = Task.Run(() => new NextSteps(known, job, reasoned, rules, words).Of(hypotheses));
         var causes = new RankedCauses(known, this, job, reasoned, words).Of();
         var next = planning.GetAwaiter().GetResult();
         return common with
@@ -72,7 +75,9 @@ internal sealed class Answering(BenchKnowledge known)
             Works = MachineWorks.After(job),
             Causes = causes,
             FirmlyFirst = new(() => FirstPlaceInWords.Of(reasoned, known.Notes, words, MachineWorks.After(job))),
-            Resets = new ResetsWorthTrying(known, job, reasoned).Of(hypotheses),
+            Resets = new ResetsWorthTrying(known, job, reasoned, rules).Of(hypotheses),
+            Counter = new AtTheCounter(job, reasoned).Questions(hypotheses),
+            ForOwner = new ForTheOwner(reasoned, known.Settings).Say(causes, next),
             Next = next,
             Remarks = [.. NoneOfThese.Remarks(causes, next), .. ComeTogetherInWords.Of(causes, reasoned, words), .. common.Remarks],
             LeftOut = reasoned.Posterior.LeftOut,

@@ -9,12 +9,10 @@ using Triage.Workshop.Model;
 namespace Triage.Workshop.Answers;
 
 /// <summary>Resets that have a chance, best first, each with what its outcome would tell.</summary>
-internal sealed class ResetsWorthTrying(BenchKnowledge known, Job job, Reasoned reasoned)
+internal sealed class ResetsWorthTrying(BenchKnowledge known, Job job, Reasoned reasoned, HardRules rules)
 {
     /// <summary>A reset with less chance than this is not worth the reader's time.</summary>
     private const double LeastChance = 0.01;
-
-    private readonly Consents rules = new(reasoned.Network.Scope.Class, job, known.Settings);
 
     public ImmutableArray<ResetWorthTrying> Of(HypothesisSet hypotheses)
     {
@@ -33,7 +31,7 @@ internal sealed class ResetsWorthTrying(BenchKnowledge known, Job job, Reasoned 
     {
         Reset = reset.Id,
         Name = reset.Name,
-        Cautions = MachineHazards.Cautions(reasoned.Network.Scope.Class, reset.Effort, reset.Effort.Cautions),
+        Cautions = MachineHazards.Met(reasoned.Network.Scope, reset.Effort, reset.Effort.Cautions),
         Before = [.. ColdChecks(reset), .. reset.Before],
         Steps = reset.Steps,
         Erases = reset.Erases,

@@ -16,6 +16,9 @@ internal sealed record StepCard(string Id, StepKind Kind, string Name)
 
     public double Minutes { get; init; }
 
+    /// <summary>Minutes that pass while nobody works.</summary>
+    public double WaitMinutes { get; init; }
+
     public ReplacementPart? Part { get; init; }
 }
 
@@ -27,13 +30,17 @@ internal sealed class StepCards(Notebook notes, DeviceScope scope, ActionsOfNote
         Test test => OfTest(test),
         Reset reset => new(id, StepKind.Reset, reset.Name)
         {
-            Cautions = MachineHazards.Cautions(scope.Class, reset.Effort, reset.Effort.Cautions),
+            Cautions = MachineHazards.Met(scope, reset.Effort, reset.Effort.Cautions),
             Steps = [.. reset.Before.Select(b => $"First: {b}"), .. reset.Steps],
             Tools = reset.Effort.Tools,
             Minutes = reset.Effort.Minutes,
+            WaitMinutes = reset.Effort.WaitMinutes,
         },
-        Finding finding => new(id, StepKind.Ask, finding.Ask ?? finding.Name) { Minutes = 1 },
-        _ => actions.Fixes.TryGetValue(id, out var mend) ? OfFix(mend) : new(id, AlwaysKind(id), AlwaysThere.NameOf(id) ?? id) { Minutes = AlwaysThere.MinutesOf(id) },
+        Finding finding => new(id, scope.Class.Counter.Contains(id) ? StepKind.Ask : StepKind.Look, finding.Ask ?? finding.Name),
+        _ => id == AlwaysThere.Exchange && scope.Class.Exchange is { } whole
+            ? new(id, StepKind.Swap, AlwaysThere.NameOf(id)!) { Cautions = whole.Effort.Cautions, Tools = whole.Effort.Tools, Minutes = whole.Effort.Minutes, WaitMinutes = whole.Effort.WaitMinutes }
+            : actions.Fixes.TryGetValue(id, out var mend) ? OfFix(mend)
+            : new(id, AlwaysKind(id), AlwaysThere.NameOf(id) ?? id) { Minutes = AlwaysThere.MinutesOf(id) },
     };
 
     private static StepKind AlwaysKind(string id) => id switch
@@ -43,12 +50,13 @@ internal sealed class StepCards(Notebook notes, DeviceScope scope, ActionsOfNote
         _ => StepKind.Stop,
     };
 
-    private StepCard OfTest(Test test) => new(test.Id, Kind(test.Way), test.Name)
+    private StepCard OfTest(Test test) => new(test.Id, test.Round.IsEmpty ? Kind(test.Way) : StepKind.Round, test.Name)
     {
-        Cautions = MachineHazards.Cautions(scope.Class, test.Effort, Together(test.Effort.Cautions, PartCautions(test.MeasuresPart))),
+        Cautions = MachineHazards.Met(scope, test.Effort, Together(test.Effort.Cautions, PartCautions(test.MeasuresPart))),
         Steps = test.Steps,
         Tools = test.Effort.Tools,
         Minutes = test.Effort.Minutes,
+        WaitMinutes = test.Effort.WaitMinutes,
     };
 
     private StepCard OfFix(Mend mend)
@@ -56,10 +64,11 @@ internal sealed class StepCards(Notebook notes, DeviceScope scope, ActionsOfNote
         var mended = scope.Faults.Where(f => f.Mends.Any(m => m.Id == mend.Id)).ToList();
         return new(mend.Id, mend.Swap ? StepKind.Swap : StepKind.Fix, mend.Name ?? mend.Id)
         {
-            Cautions = MachineHazards.Cautions(scope.Class, mend.Effort, Together(mend.Effort.Cautions, mended.SelectMany(f => f.Cautions), PartCautions(mend.Needs))),
+            Cautions = MachineHazards.Met(scope, mend.Effort, Together(mend.Effort.Cautions, mended.SelectMany(f => f.Cautions), PartCautions(mend.Needs))),
             Steps = mend.Steps,
             Tools = mend.Effort.Tools,
             Minutes = mend.Effort.Minutes,
+            WaitMinutes = mend.Effort.WaitMinutes,
             Part = mend.Needs is { } needs ? Replacement(needs, mend, mended) : null,
         };
     }

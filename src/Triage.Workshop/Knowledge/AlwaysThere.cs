@@ -18,6 +18,9 @@ public static class AlwaysThere
     /// <summary>Give it back: nothing is wrong with it.</summary>
     public const string HandBack = "hand-back";
 
+    /// <summary>A whole new one in its place.</summary>
+    public const string Exchange = "exchange";
+
     /// <summary>Ask the owner whether stored data may go.</summary>
     public const string AskConsent = "ask-may-erase";
 
@@ -32,6 +35,9 @@ public static class AlwaysThere
 
     /// <summary>Explaining to the owner that nothing is wrong settles it with this chance (common practice, no source).</summary>
     public const double HandBackWorks = 0.9;
+
+    /// <summary>A new one works with this chance (common practice, no source).</summary>
+    public const double ExchangeWorks = 0.97;
 
     /// <summary>Minutes to ask the owner, to explain that nothing is wrong, to take a machine apart, to pack one up (common practice, no source).</summary>
     public static double MinutesOf(string id) => id switch
@@ -50,6 +56,7 @@ public static class AlwaysThere
         PartOut => "Stop: part it out, keep what is good in it",
         HandOver => "Hand it over to somebody licensed for this",
         WorkAround => "Live with it: do the reset each time",
+        Exchange => "Exchange the whole for a new one of the same kind",
         AskConsent => "Ask the owner whether what is stored in it may go, or save it",
         HandBack => "Give it back: nothing wrong with it, show the owner",
         _ => null,

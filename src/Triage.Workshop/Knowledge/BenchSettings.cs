@@ -22,6 +22,21 @@ public sealed record BenchSettings
     /// <summary>What somebody licensed asks for a repair, in the bench's currency (common practice, no source).</summary>
     public double HandOverPrice { get; init; } = 50;
 
+    /// <summary>Least minutes with hands on of any step: reading it, writing it down; a round pays it once (common practice, no source).</summary>
+    public double HandlingMinutes { get; init; } = 1;
+
+    /// <summary>What asking the owner costs once the machine stands on the bench.</summary>
+    public OwnerCall OwnerCall { get; init; } = new();
+
+    /// <summary>
+    /// Currency per hour that a machine waits on the bench while nobody works on it, at most <see cref="HoursOnTheBench"/> a wait; from there on
+    /// it lies on the shelf at <see cref="CostOfDay"/>.
+    /// </summary>
+    public double WaitingHour { get; init; } = 1;
+
+    /// <summary>A working day (common practice, no source).</summary>
+    public const double HoursOnTheBench = 8;
+
     /// <summary>Tools at hand; null when nobody listed them, and then everything counts as there.</summary>
     public ImmutableArray<string>? Tools { get; init; }
 
@@ -31,5 +46,8 @@ public sealed record BenchSettings
     /// <summary>Parts on hand.</summary>
     public ImmutableArray<StockItem> Drawer { get; init; } = [];
 
-    public Rates Rates => new(ValueOfHour, CostOfDay);
+    public Rates Rates => new(ValueOfHour, CostOfDay) { HandlingMinutes = HandlingMinutes, WaitingHour = WaitingHour };
 }
+
+/// <summary>One call to the owner: the bench's minutes, and the days until an answer comes (common practice, no source).</summary>
+public sealed record OwnerCall(double Minutes = 10, double Days = 1);

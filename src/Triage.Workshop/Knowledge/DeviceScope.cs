@@ -3,12 +3,15 @@ using Triage.Notes.Kinds;
 
 namespace Triage.Workshop.Knowledge;
 
-/// <summary>What the notes know that applies to one device: its class, roles, faults, tests, resets and access tree.</summary>
+/// <summary>What the notes know that applies to one machine: its class, roles, faults, tests, resets and access tree, as far as they fit its build.</summary>
 public sealed record DeviceScope
 {
     public required Device? Device { get; init; }
 
     public required DeviceClass Class { get; init; }
+
+    /// <summary>What is told of the machine's build, by its device note and by the job.</summary>
+    public required Build Build { get; init; }
 
     public required ImmutableArray<Role> Roles { get; init; }
 
@@ -21,11 +24,23 @@ public sealed record DeviceScope
 
     public required ImmutableArray<Test> Tests { get; init; }
 
+    /// <summary>What only the owner can tell: asked while he stands at the counter.</summary>
+    public ImmutableArray<Finding> AskedAtTheCounter =>
+        [.. Findings.Where(f => Class.Counter.Contains(f.Id) || Tests.Any(t => t.Way == TestWay.Ask && t.Reveals == f.Id))];
+
     public required ImmutableArray<Reset> Resets { get; init; }
 
     public required ImmutableArray<AccessStep> Access { get; init; }
 
     public string Name => Device?.Name ?? Class.Name;
+
+    /// <summary>Hazards of its class that this build has.</summary>
+    public ImmutableArray<Caution> Cautions => [.. Class.Cautions.Where(c => Fits(c.Build))];
+
+    public ImmutableArray<string> StopAtOnce => [.. Class.StopAtOnce.Where(s => Fits(s.Build)).Select(s => s.Say)];
+
+    /// <summary>Traits in which machines of this kind differ and that nobody has told yet.</summary>
+    public ImmutableArray<Trait> Untold => [.. Class.Builds.Where(t => Build.Of(t.Id) is null)];
 
     /// <summary>Levels for learning, most special first.</summary>
     public ImmutableArray<string> Levels => Device is null ? [Class.Id] : [Device.Id, Class.Id];
@@ -41,25 +56,48 @@ public sealed record DeviceScope
     /// <summary>Whether this machine's tree has an access step.</summary>
     public bool Has(string step) => Access.Any(s => s.Id == step);
 
-    public static DeviceScope Of(Notebook notes, Device? device, DeviceClass deviceClass)
+    /// <summary>The access steps that something opens on the way, from the outside in; none when it needs nothing opened.</summary>
+    public IEnumerable<AccessStep> WayTo(Effort effort)
     {
-        var roles = RolesOf(device, deviceClass);
-        var faults = notes.Of<Fault>().Where(f => Applies(f, device, deviceClass, roles)).ToImmutableArray();
+        var way = new Stack<AccessStep>();
+        for (var step = Behind(effort); step is not null && Access.FirstOrDefault(s => s.Id == step) is { } found; step = found.Behind)
+            way.Push(found);
+        return way;
+    }
+
+    /// <summary>Whether nothing told of this machine speaks against a condition.</summary>
+    public bool Fits(BuildCondition? condition) => condition?.Fits(Build) ?? true;
+
+    /// <summary>Chance that this machine could have a fault at all, by its build, 0 … 1.</summary>
+    public double Availability(Fault fault) =>
+        Chance(fault.Build) * Chance(fault.Role is { } role ? Roles.FirstOrDefault(r => r.Id == role)?.Build : null);
+
+    private double Chance(BuildCondition? condition) => condition?.ChanceOn(Build, Class.Builds) ?? 1;
+
+    /// <param name="told">What the job tells of the build; the device note may tell more.</param>
+    public static DeviceScope Of(Notebook notes, Device? device, DeviceClass deviceClass, Build? told = null)
+    {
+        var build = (device?.Build ?? Build.Untold).With(told ?? Build.Untold);
+        bool Fits(BuildCondition? condition) => condition?.Fits(build) ?? true;
+        bool Reached(Effort effort) => !Closed(effort.Access, device, deviceClass, build);
+        var roles = RolesOf(device, deviceClass).RemoveAll(r => !Fits(r.Build));
+        var faults = notes.Of<Fault>().Where(f => Fits(f.Build) && Applies(f, device, deviceClass, roles)).Select(f => f with { Mends = [.. f.Mends.Where(m => Fits(m.Build) && Reached(m.Effort))] }).ToImmutableArray();
         var shown = faults.SelectMany(f => f.Shows).Select(s => notes.Today(s.Finding)).ToHashSet(StringComparer.Ordinal);
-        var findings = notes.Of<Finding>().Where(f => shown.Contains(f.Id) || f.Classes.Contains(deviceClass.Id)).ToImmutableArray();
+        var findings = notes.Of<Finding>().Where(f => Fits(f.Build) && (shown.Contains(f.Id) || f.Classes.Contains(deviceClass.Id))).ToImmutableArray();
         var known = findings.Select(f => f.Id).ToHashSet(StringComparer.Ordinal);
-        var tested = notes.Of<Test>().Select(t => t.Reveals).OfType<string>().ToHashSet(StringComparer.Ordinal);
+        var tested = notes.Of<Test>().SelectMany(t => t.Revealed).ToHashSet(StringComparer.Ordinal);
         return new()
         {
             Device = device,
             Class = deviceClass,
+            Build = build,
             Roles = roles,
             Faults = faults,
             Findings = findings,
             Questions = [.. findings.Where(f => f.Ask is not null && (f.Classes.IsEmpty || f.Classes.Contains(deviceClass.Id)) && !tested.Contains(f.Id))],
-            Tests = [.. notes.Of<Test>().Where(t => Offered(t, deviceClass, roles, faults, known))],
-            Resets = ResetsOf(notes, device, deviceClass),
-            Access = AccessOf(device, deviceClass),
+            Tests = [.. notes.Of<Test>().Where(t => Fits(t.Build) && Reached(t.Effort) && Offered(t, deviceClass, roles, faults, known)).Select(t => t with { Round = [.. t.Round.Where(known.Contains)] })],
+            Resets = ResetsOf(notes, device, deviceClass).RemoveAll(r => !Fits(r.Build) || !Reached(r.Effort)),
+            Access = AccessOf(device, deviceClass).RemoveAll(s => !Fits(s.Build)),
         };
     }
 
@@ -93,6 +131,8 @@ public sealed record DeviceScope
     private static bool Offered(Test test, DeviceClass deviceClass, ImmutableArray<Role> roles, ImmutableArray<Fault> faults, HashSet<string> findings) =>
         (test.Classes.IsEmpty || test.Classes.Contains(deviceClass.Id))
         && (test.Reveals is { } finding ? findings.Contains(finding)
+            : !test.Round.IsEmpty ? test.Round.Any(findings.Contains)
+            : test.Decides is { } fault ? faults.Any(f => f.Id == fault)
             : test.MeasuresRole is { } role ? roles.Any(r => r.Id == role) && faults.Any(f => f.Role == role && (test.MeasuresPart is null || f.Part == test.MeasuresPart))
             : test.MeasuresPart is { } part && faults.Any(f => f.Part == part));
 
@@ -102,6 +142,19 @@ public sealed record DeviceScope
         var exact = notes.Of<Reset>().Where(r => r.Device is not null && r.Device == device?.Id).ToImmutableArray();
         var replaced = exact.Select(r => r.FormOf).ToHashSet();
         return [.. exact, .. notes.Of<Reset>().Where(r => r.Device is null && r.Class == deviceClass.Id && !replaced.Contains(r.Id))];
+    }
+
+    /// <summary>Whether the way to an access step cannot be opened in this build.</summary>
+    private static bool Closed(string? step, Device? device, DeviceClass deviceClass, Build build)
+    {
+        var tree = AccessOf(device, deviceClass);
+        for (; step is not null && tree.FirstOrDefault(s => s.Id == step) is { } found; step = found.Behind)
+        {
+            if (found.Build?.Fits(build) == false)
+                return true;
+        }
+
+        return false;
     }
 
     private static ImmutableArray<AccessStep> AccessOf(Device? device, DeviceClass deviceClass)

@@ -67,11 +67,26 @@ internal sealed record SettingsFile(BenchSettings Settings, ImmutableArray<Probl
             Currency = fields.Text("currency") ?? usual.Currency,
             UsualWorth = fields.Amount("usual-worth") ?? usual.UsualWorth,
             HandOverPrice = fields.Amount("hand-over-price") ?? usual.HandOverPrice,
+            HandlingMinutes = fields.Amount("handling-minutes") ?? usual.HandlingMinutes,
+            OwnerCall = Call(fields.Group("owner-call"), usual.OwnerCall),
+            WaitingHour = fields.Amount("waiting-hour") ?? usual.WaitingHour,
             Tools = fields.Has("tools") ? fields.Texts("tools") : null,
             Instruments = InstrumentSettings.Read(fields),
             Drawer = StockList.Read(fields),
         };
         fields.Done();
+        return read;
+    }
+
+    private static OwnerCall Call(FieldReader? call, OwnerCall usual)
+    {
+        if (call is null)
+        {
+            return usual;
+        }
+
+        var read = new OwnerCall(call.Amount("minutes") ?? usual.Minutes, call.Amount("days") ?? usual.Days);
+        call.Done();
         return read;
     }
 

@@ -34,6 +34,7 @@ public sealed class ActionsOfNotes
     /// <summary>Null when neither a reset nor a fix of this device has the id.</summary>
     public ImmutableArray<Clearing>? Clearings(string id) =>
         id == AlwaysThere.HandBack ? HandedBack() :
+        id == AlwaysThere.Exchange ? Exchanged() :
         notes.Find<Reset>(id) is not null ? ClearedBy(GeneralForm(id), ResetFaults(GeneralForm(id)))
         : fixes.ContainsKey(id) ? ClearedBy(id, covers[id])
         : null;
@@ -42,6 +43,21 @@ public sealed class ActionsOfNotes
         network.Faults.TryGetValue(SpecialFaults.NothingWrong, out var places)
             ? [.. places.Select(p => new Clearing(p.Root, p.State, AlwaysThere.HandBackWorks))]
             : [];
+
+    /// <summary>Whatever is wrong in the old one goes with it.</summary>
+    private ImmutableArray<Clearing> Exchanged() =>
+        [.. network.Faults.Where(f => f.Key != SpecialFaults.NothingWrong && notes.Find<Fault>(f.Key) is not { NothingWrong: true })
+            .SelectMany(f => f.Value).Distinct().Order().Select(p => new Clearing(p.Root, p.State, AlwaysThere.ExchangeWorks))];
+
+    /// <summary>Ids of the tests that decide a fault which a fix covers, or measure its part.</summary>
+    public IEnumerable<string> ChecksOf(string fix)
+    {
+        var mended = network.Scope.Faults.Where(f => covers[fix].Contains(f.Id)).ToList();
+        return network.Scope.Tests.Where(t => mended.Any(f => t.Decides == f.Id || Measures(t, f))).Select(t => t.Id);
+    }
+
+    private static bool Measures(Test test, Fault fault) =>
+        (test.MeasuresRole ?? test.MeasuresPart) is not null && (test.MeasuresRole is null || test.MeasuresRole == fault.Role) && (test.MeasuresPart is null || test.MeasuresPart == fault.Part);
 
     private IEnumerable<string> ResetFaults(string id) =>
         notes.Find<Reset>(id) is { } reset ? reset.Clears.Select(c => notes.Today(c.Fault)) : [];

@@ -9,7 +9,7 @@ namespace Triage.Workshop.Model;
 internal sealed class BenchKnowledge(Notebook notes, CountedJobs counted, BenchSettings settings)
 {
     // what no complaint changes is worked out once a snapshot
-    private readonly ConcurrentDictionary<(string? Device, string Class), DeviceScope> scopes = new();
+    private readonly ConcurrentDictionary<(string? Device, string Class, Build Told), DeviceScope> scopes = new();
     private readonly ConcurrentDictionary<string, CountedJobs> lacking = new(StringComparer.Ordinal);
 
     public Notebook Notes { get; } = notes;
@@ -25,7 +25,7 @@ internal sealed class BenchKnowledge(Notebook notes, CountedJobs counted, BenchS
     {
         var device = Notes.Find<Device>(job.Device);
         return Notes.Find<DeviceClass>(device?.Class ?? job.Class) is { } kind
-            ? scopes.GetOrAdd((device?.Id, kind.Id), _ => DeviceScope.Of(Notes, device, kind))
+            ? scopes.GetOrAdd((device?.Id, kind.Id, job.Build), _ => DeviceScope.Of(Notes, device, kind, job.Build))
             : null;
     }
 

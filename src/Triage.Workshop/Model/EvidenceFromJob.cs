@@ -26,6 +26,10 @@ public sealed record JobEvidence
 
     /// <summary>Readings that were not weighed: why, and what to do.</summary>
     public ImmutableArray<string> ReadingRemarks { get; init; } = [];
+
+    /// <summary>Number of the value last seen of a finding; null when it was never looked for.</summary>
+    public int? Last(string finding, DeviceNetwork network) =>
+        network.Findings.TryGetValue(finding, out var index) ? Evidence.Observations.LastOrDefault(o => o.Finding == index)?.Value : null;
 }
 
 /// <summary>Reads a job's log from the oldest entry on; each action begins a new epoch.</summary>
@@ -80,7 +84,7 @@ internal sealed class EvidenceFromJob
                 read.Add((typed, acted.Count));
                 break;
             case Tested tested:
-                if (notes.Find<Test>(tested.Test) is { Reveals: null } test)
+                if (notes.Find<Test>(tested.Test) is { Reveals: null, Decides: null } test)
                     measuring.Add(test);
                 Observe(Revealed(tested.Test), tested.Outcome, entry, Conditions.None, null);
                 break;
@@ -134,9 +138,12 @@ internal sealed class EvidenceFromJob
             return;
         }
 
-        observed.RemoveAll(o => o.Seen.Finding == index && o.Seen.Epoch == acted.Count && o.Seen.Under == under);
+        observed.RemoveAll(o => o.Seen.Finding == index && o.Seen.Under == under && SameStateSince(o.Seen.Epoch));
         observed.Add((new(index, v, acted.Count) { Under = under, WatchedMinutes = watched }, entry));
     }
+
+    /// <summary>Nothing was done since, or only resets that changed nothing.</summary>
+    private bool SameStateSince(int epoch) => acted.Skip(epoch).All(a => a is { Taken.Outcome: ActionOutcome.StillFaulty, Entry: ResetTried });
 
     /// <summary>
     /// A part that is measured shows what it is like even while a reset keeps its fault from showing: a likelihood over its root.

@@ -27,7 +27,7 @@ internal static class NetworkFromNotes
         ImmutableArray<NetFinding> findings =
         [
             .. seen.Select(f => FromFinding(f, scope, learned, notes, roots, places)),
-            .. scope.Tests.Where(t => t.Reveals is null).Select(t => FromMeasurement(t, scope, roots)).OfType<NetFinding>(),
+            .. scope.Tests.Where(t => t.Revealed.IsEmpty).Select(t => FromMeasurement(t, scope, roots)).OfType<NetFinding>(),
         ];
         return new()
         {
@@ -89,13 +89,10 @@ internal static class NetworkFromNotes
             : [1 - UnlistedShows, .. Enumerable.Repeat(UnlistedShows / (values - 1), values - 1)];
     }
 
-    /// <summary>A measurement of one part is a nominal finding linked to that part's root alone.</summary>
+    /// <summary>A measurement of one part, or a check on one fault, is a nominal finding linked to that part's root alone.</summary>
     private static NetFinding? FromMeasurement(Test test, DeviceScope scope, IReadOnlyList<Root> roots)
     {
-        var modes = scope.Faults
-            .Where(f => (test.MeasuresRole is null || f.Role == test.MeasuresRole) && (test.MeasuresPart is null || f.Part == test.MeasuresPart))
-            .Where(f => f.Mode is not null)
-            .ToDictionary(f => f.Id, f => f.Mode!, StringComparer.Ordinal);
+        var modes = ModesTold(test, scope);
         var measured = roots.Select((root, r) => (Root: root, Index: r)).FirstOrDefault(p => p.Root.States.Any(s => s.Faults.Any(modes.ContainsKey)));
         if (measured.Root is null)
             return null;
@@ -103,12 +100,26 @@ internal static class NetworkFromNotes
             .Select((state, s) => (Mode: state.Faults.Where(modes.ContainsKey).Select(f => modes[f]).FirstOrDefault(), State: s))
             .Where(l => l.Mode is not null)
             .Select(l => new Link(measured.Index, l.State, Given(test, l.Mode!)) { Weight = Weight(test, l.Mode!) });
-        return new(DeviceNetwork.Measurement(test.Id), [.. test.Outcomes.Select(o => o.Id)], Given(test, "good"), [.. links])
+        return new(DeviceNetwork.Measurement(test.Id), [.. test.Outcomes.Select(o => o.Id)], Given(test, Sound(test)), [.. links])
         {
             Nominal = true,
-            AmbientWeight = Weight(test, "good"),
+            AmbientWeight = Weight(test, Sound(test)),
         };
     }
+
+    /// <summary>By fault: under which name the test gives the chances of its outcomes.</summary>
+    private static Dictionary<string, string> ModesTold(Test test, DeviceScope scope) =>
+        test.Decides is { } decided
+            ? scope.Faults.Where(f => f.Id == decided || (f.Mode is { } mode && f.Part == scope.Faults.FirstOrDefault(d => d.Id == decided)?.Part && test.Outcomes.Any(o => o.Given.ContainsKey(mode))))
+                .OrderByDescending(f => f.Id == decided).ToDictionary(f => f.Id, f => f.Id == decided ? Present : f.Mode!, StringComparer.Ordinal)
+            : scope.Faults
+                .Where(f => (test.MeasuresRole is null || f.Role == test.MeasuresRole) && (test.MeasuresPart is null || f.Part == test.MeasuresPart))
+                .Where(f => f.Mode is not null)
+                .ToDictionary(f => f.Id, f => f.Mode!, StringComparer.Ordinal);
+
+    private const string Present = "present";
+
+    private static string Sound(Test test) => test.Decides is null ? "good" : "absent";
 
     private static ImmutableArray<double> Given(Test test, string mode)
     {
@@ -121,5 +132,5 @@ internal static class NetworkFromNotes
         test.Outcomes.Select(o => ChanceOf(o, mode)?.Weight).Max() ?? 2;
 
     private static Chance? ChanceOf(TestOutcome outcome, string mode) =>
-        outcome.Given.GetValueOrDefault(mode) ?? (mode == "good" ? null : outcome.Given.GetValueOrDefault("otherwise"));
+        outcome.Given.GetValueOrDefault(mode) ?? (mode is "good" or "absent" ? null : outcome.Given.GetValueOrDefault("otherwise"));
 }

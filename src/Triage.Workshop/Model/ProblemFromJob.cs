@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Reasoning.Inference;
+using Triage.Reasoning.Networks;
 using Triage.Reasoning.Planning;
 using Triage.Workshop.Jobs;
 using Triage.Workshop.Knowledge;
@@ -9,59 +10,66 @@ using PlanAccess = Triage.Reasoning.Planning.AccessStep;
 namespace Triage.Workshop.Model;
 
 /// <summary>What can be done next on a job, as the planner wants it.</summary>
-internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actions, Job job, JobEvidence evidence, BenchSettings settings)
+internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actions, HardRules rules, Job job, JobEvidence evidence, BenchSettings settings)
 {
-    /// <summary>Minutes to ask the owner something that needs no test of its own (common practice, no source).</summary>
-    private const double AskMinutes = 1;
-
-    private readonly Consents rules = new(network.Scope.Class, job, settings);
+    private readonly StepsDone done = new(network, job, evidence);
 
     public RepairProblem Of(HypothesisSet hypotheses)
     {
-        var options = Tests().Concat(Questions()).Concat(Resets()).Concat(Fixes()).Concat(Always()).ToList();
-        var known = options.Select(o => o.Id).Concat(Done).ToHashSet(StringComparer.Ordinal);
+        var options = Tests().Concat(Rounds()).Concat(Questions()).Concat(Resets()).Concat(Fixes()).Concat(Always()).ToList();
+        var known = options.Select(o => o.Id).Concat(done.Ids).ToHashSet(StringComparer.Ordinal);
         return new()
         {
             Belief = WholeBelief(hypotheses),
             Options = [.. options.Select(o => o with { After = [.. o.After.Where(known.Contains)] }), .. Stops()],
             Access = new([.. network.Scope.Access.Select(s => new PlanAccess(s.Id, s.Minutes, s.Behind))]),
-            Open = OpenNow(),
-            Done = [.. Done],
+            Open = [.. OpenSteps.Of(job.Log).Where(network.Scope.Has)],
+            Done = [.. done.Ids],
             Rates = settings.Rates,
         };
     }
 
-    /// <summary>Access steps of this machine that are open after the whole log.</summary>
-    private ImmutableArray<string> OpenNow() =>
-        [.. OpenSteps.Of(job.Log).Where(network.Scope.Has)];
-
-    /// <summary>
-    /// Everything that was done, and every test whose finding is known already: looking again tells nothing new
-    /// (a reset or fix that worked and held changes the state, but then there is nothing left to look for).
-    /// </summary>
-    private HashSet<string> Done => field ??= [.. job.Log.Select(e => e is Tested t ? t.Test : e.Action()).OfType<string>(), .. network.Scope.Tests.Where(t => Observed(FindingOf(t))).Select(t => t.Id)];
-
-    private static string FindingOf(Test test) => test.Reveals ?? DeviceNetwork.Measurement(test.Id);
-
-    private bool Observed(string finding) =>
-        network.Findings.TryGetValue(finding, out var index) && evidence.Evidence.Observations.Any(o => o.Finding == index);
-
     private IEnumerable<Option> Tests() =>
         network.Scope.Tests
-            .Where(t => network.Findings.ContainsKey(FindingOf(t)) && !Done.Contains(t.Id))
-            .Select(t => new TestOption(t.Id, Expense(t.Effort), network.Network.Findings[network.Findings[FindingOf(t)]])
+            .Where(t => t.Round.IsEmpty && network.Findings.ContainsKey(StepsDone.FindingOf(t)) && !done.Has(t.Id) && (t.Way != TestWay.Ask || !job.NoOwner))
+            .Select(t => new TestOption(t.Id, t.Way == TestWay.Ask ? OwnersAnswer : Expense(t.Effort), Revealed(StepsDone.FindingOf(t)))
             {
                 Access = network.Scope.Behind(t.Effort),
                 After = rules.After(t.Effort),
-                Blocked = rules.Forbids(t.Effort),
+                Blocked = t.Way == TestWay.Ask && AtTheCounter ? StillThere : rules.Forbids(t.Effort),
             });
 
+    /// <summary>Rounds without what is known already.</summary>
+    private IEnumerable<Option> Rounds() =>
+        from round in network.Scope.Tests
+        where !round.Round.IsEmpty && !done.Has(round.Id)
+        let left = done.LeftOf(round)
+        where left.Length > 0
+        select new RoundOption(round.Id, Expense(round.Effort), [.. left.Select(Revealed)])
+        {
+            Access = network.Scope.Behind(round.Effort),
+            After = rules.After(round.Effort),
+            Blocked = rules.Forbids(round.Effort),
+        };
+
+    /// <summary>What one sees without a test of its own costs a look; what only the owner knows, a call once he has left.</summary>
     private IEnumerable<Option> Questions() =>
-        network.Scope.Questions.Where(f => !Observed(f.Id) && network.Findings.ContainsKey(f.Id))
-            .Select(f => new TestOption(f.Id, new(AskMinutes), network.Network.Findings[network.Findings[f.Id]]));
+        from finding in network.Scope.Questions
+        where !done.Knows(finding.Id) && !done.Has(finding.Id) && network.Findings.ContainsKey(finding.Id)
+        let owners = network.Scope.Class.Counter.Contains(finding.Id)
+        where !owners || !job.NoOwner
+        select new TestOption(finding.Id, owners ? OwnersAnswer : new(0), Revealed(finding.Id)) { Blocked = owners && AtTheCounter ? StillThere : null };
+
+    private Triage.Reasoning.Networks.Finding Revealed(string finding) => network.Network.Findings[network.Findings[finding]];
+
+    private const string StillThere = "The owner is still at the counter: ask there.";
+
+    private bool AtTheCounter => CounterHours.IsOpen(job);
+
+    private Expense OwnersAnswer => new(settings.OwnerCall.Minutes, WaitDays: settings.OwnerCall.Days);
 
     private IEnumerable<Option> Resets() =>
-        network.Scope.Resets.Where(r => !Done.Contains(r.Id)).Select(r => new FixOption(r.Id, Expense(r.Effort), actions.Clearings(r.Id) ?? [])
+        network.Scope.Resets.Where(r => !done.Has(r.Id)).Select(r => new FixOption(r.Id, Expense(r.Effort), actions.Clearings(r.Id) ?? [])
         {
             Access = network.Scope.Behind(r.Effort),
             After = rules.After(r.Effort, r.Erases is not null),
@@ -69,14 +77,15 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
         });
 
     private IEnumerable<Option> Fixes() =>
-        actions.Fixes.Values.Where(m => !Done.Contains(m.Id)).Select(m => new FixOption(m.Id, Expense(m.Effort), actions.Clearings(m.Id) ?? [])
+        actions.Fixes.Values.Where(m => !done.Has(m.Id)).Select(m => new FixOption(m.Id, Expense(m.Effort), actions.Clearings(m.Id) ?? [])
         {
             Access = network.Scope.Behind(m.Effort),
             After = rules.After(m.Effort),
             Blocked = rules.Forbids(m.Effort),
+            CheckedBy = [.. actions.ChecksOf(m.Id)],
         });
 
-    private IEnumerable<Option> Always() => [HandBack(), .. rules.MustAsk ? [AskConsent()] : Array.Empty<Option>(), .. HandOver()];
+    private IEnumerable<Option> Always() => [HandBack(), .. rules.MustAsk ? [AskConsent()] : Array.Empty<Option>(), .. HandOver(), .. Exchange()];
 
     /// <summary>Tells nothing of the fault; what erases comes after it.</summary>
     private static TestOption AskConsent() =>
@@ -87,15 +96,22 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
     /// <summary>Somebody licensed mends what may not be mended here, and only that; what else it is stays.</summary>
     private IEnumerable<FixOption> HandOver()
     {
-        var licensed = actions.Fixes.Values.Where(m => !Done.Contains(m.Id) && Consents.NeedsLicence(m.Effort)).SelectMany(m => actions.Clearings(m.Id) ?? [])
+        var licensed = actions.Fixes.Values.Where(m => !done.Has(m.Id) && rules.NeedsLicence(m.Effort)).SelectMany(m => actions.Clearings(m.Id) ?? [])
             .GroupBy(c => (c.Root, c.State)).Select(same => same.MaxBy(c => c.Works * c.Holds)!).ToImmutableArray();
-        if (!licensed.IsEmpty)
+        if (!licensed.IsEmpty && !done.Has(AlwaysThere.HandOver))
         {
             yield return new(AlwaysThere.HandOver, new(AlwaysThere.MinutesOf(AlwaysThere.HandOver), settings.HandOverPrice, AlwaysThere.HandOverDays), licensed)
             {
                 Blocked = rules.OverTheLimit(settings.HandOverPrice),
             };
         }
+    }
+
+    /// <summary>A whole new one, where that is what one does.</summary>
+    private IEnumerable<FixOption> Exchange()
+    {
+        if (network.Scope.Class.Exchange is { } whole && network.Scope.Fits(whole.Build) && !done.Has(AlwaysThere.Exchange))
+            yield return new(AlwaysThere.Exchange, Expense(whole.Effort), actions.Clearings(AlwaysThere.Exchange) ?? []) { Blocked = rules.OverTheLimit(whole.Effort.Money) };
     }
 
     private IEnumerable<Option> Stops()
@@ -121,5 +137,5 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
     }
 
     private static Expense Expense(Effort effort) =>
-        new(effort.Minutes, effort.Money, effort.WaitDays, effort.HarmChance?.Probability ?? 0, effort.HarmPrice);
+        new(effort.Minutes, effort.Money, effort.WaitDays, effort.HarmChance?.Probability ?? 0, effort.HarmPrice) { WaitMinutes = effort.WaitMinutes };
 }

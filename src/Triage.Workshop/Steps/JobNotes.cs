@@ -65,6 +65,9 @@ internal sealed class JobNotes(LiveBooks bench)
     public StepResult SetConsent(string id, Consent consent) =>
         Change(id, mustBeOpen: true, (_, text) => new(text.Set(["consent"], JobYaml.Of(consent)), null));
 
+    public StepResult SetBuild(string id, Build build) =>
+        Change(id, mustBeOpen: true, (job, text) => new(text.Set(["build"], WriteBuild.Of(job.Build.With(build))), null));
+
     public StepResult SetWaiting(string id, Waiting? waiting) =>
         Change(id, mustBeOpen: true, (_, text) => new(waiting is null ? text.Remove(["waits-for"]) : text.Set(["waits-for"], JobYaml.Of(waiting)), null));
 

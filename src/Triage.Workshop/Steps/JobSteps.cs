@@ -87,6 +87,38 @@ public sealed class JobSteps
         : OutcomeOf(test, outcome) is { } wrong ? Refuse(wrong)
         : notes.Append(job, new Tested(Now, test, outcome));
 
+    /// <summary>A round gone through: what was seen of each thing that one looked at. A thing left out was not looked at.</summary>
+    /// <param name="rows">At least one.</param>
+    public StepResult Round(string job, string round, ImmutableArray<SeenFinding> rows)
+    {
+        if (Known<Test>("test", round) is { } unknown)
+            return Refuse(unknown);
+        if (rows.IsDefaultOrEmpty)
+            return Refuse(WorkshopRefusals.NothingSaid("round"));
+        var refused = rows.Select(r => !Book.Find<Test>(round)!.Round.Contains(r.Finding) ? WorkshopRefusals.NoSuch("row of the round", r.Finding, Book.Find<Test>(round)!.Round)
+            : Known<Finding>("finding", r.Finding) ?? ValueOf(r.Finding, r.Value)).OfType<Refusal>().FirstOrDefault();
+        return refused is not null ? Refuse(refused) : notes.Append(job, [new RoundDone(Now, round), .. rows.Select(r => new Saw(Now, r.Finding, r.Value))]);
+    }
+
+    /// <summary>A step that was offered and not done: it cannot be told, or is passed over. It is not offered again and says nothing of the machine.</summary>
+    public StepResult Skip(string job, string step, SkipReason why) =>
+        string.IsNullOrWhiteSpace(step) ? Refuse(WorkshopRefusals.NothingSaid("step")) : notes.Append(job, new Skipped(Now, step, why));
+
+    /// <summary>A protect step done, or found not to be possible.</summary>
+    public StepResult Secured(string job, string protect, bool done) =>
+        Book.Find<Job>(job) is { } known && bench.Current.ScopeOf(known) is { } scope && scope.Class.Protect.All(p => p.Id != protect)
+            ? Refuse(WorkshopRefusals.NoSuch("protect step", protect, Nearest(protect, scope.Class.Protect.Select(p => p.Id))))
+            : notes.Append(job, new Secured(Now, protect, done));
+
+    /// <summary>The owner has left: what only he knows costs a call from now on.</summary>
+    public StepResult CloseCounter(string job) => notes.Append(job, new CounterClosed(Now));
+
+    /// <summary>What was told of the machine's build; what was told before and is not named again stays.</summary>
+    public StepResult TellBuild(string job, Build build) =>
+        Book.Find<Job>(job) is { } known && bench.Current.ScopeOf(known) is { } scope && BuildCheck.Refuses(build, scope.Class) is { } refused
+            ? Refuse(refused)
+            : notes.SetBuild(job, build);
+
     /// <summary>A reading, as typed.</summary>
     public StepResult Reading(string job, Read reading) =>
         ReadingCheck.Refuses(reading) is { } refused ? Refuse(refused) : notes.Append(job, reading with { At = Now });

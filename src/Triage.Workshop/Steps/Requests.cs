@@ -13,6 +13,15 @@ public sealed record TakeInRequest
     /// <summary>In the owner's words.</summary>
     public required string Complaint { get; init; }
 
+    /// <summary>What one sees of it, in words: what feeds it, what it shows, how it is shut. Kept, and read for its build.</summary>
+    public string? Description { get; init; }
+
+    /// <summary>What was ticked of its build.</summary>
+    public Build Build { get; init; } = Build.Untold;
+
+    /// <summary>Nobody to ask: bought as defective, or one's own.</summary>
+    public bool NoOwner { get; init; }
+
     public string? Technician { get; init; }
 
     public string? Owner { get; init; }

@@ -64,13 +64,25 @@ internal sealed class TakingIn(Bench bench, DateTimeOffset now)
             Owner = request.Owner,
             Serial = request.Serial,
             Complaint = complaint,
-            History = request.History,
+            Build = BuildOf(request, machine),
+            NoOwner = request.NoOwner,
+            History = string.IsNullOrWhiteSpace(request.Description) ? request.History : request.History.Add(request.Description.Trim()),
             Consent = request.Consent,
             Worth = request.Worth,
-            Log = [.. recognition.Findings.Select(f => new Saw(now, f.Finding, f.Value) { When = f.When, Words = f.Words })],
+            Log = [.. recognition.Findings.Concat(FromHistory(request.History, machine)).DistinctBy(f => (f.Finding, string.Join(' ', f.When)))
+                .Select(f => new Saw(now, f.Finding, f.Value) { When = f.When, Words = f.Words })],
         };
         return (job, recognition, [.. Remarks(machine, recognition)]);
     }
+
+    /// <summary>"Ten years in a loft" tells as much in the history as in the complaint.</summary>
+    private IEnumerable<RecognisedFinding> FromHistory(ImmutableArray<string> history, Machine machine) =>
+        history.Where(h => !string.IsNullOrWhiteSpace(h)).SelectMany(h => bench.Recogniser.Recognise(h.Length > Limits.Complaint ? h[..Limits.Complaint] : h, machine.Class?.Id).Findings);
+
+    /// <summary>What was ticked counts before what the words say.</summary>
+    private static Build BuildOf(TakeInRequest request, Machine machine) => machine.Class is { } kind
+        ? BuildWords.Told(kind, string.Join(" . ", [request.Machine, request.Description, .. request.History, request.Complaint])).With(request.Build)
+        : request.Build;
 
     private IEnumerable<string> Remarks(Machine machine, Recognition recognition)
     {

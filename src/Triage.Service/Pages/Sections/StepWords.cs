@@ -14,6 +14,8 @@ internal static class StepWords
         StepKind.Listen => "Listen",
         StepKind.Measure => "Measure",
         StepKind.Provoke => "Provoke",
+        StepKind.Round => "Look round",
+        StepKind.Protect => "First of all",
         StepKind.Reset => "Reset",
         StepKind.Swap => "Swap",
         StepKind.Fix => "Mend",

@@ -1,0 +1,25 @@
+using System.Collections.Immutable;
+using System.Text.RegularExpressions;
+using Triage.Notes.Kinds;
+
+namespace Triage.Workshop.Knowledge;
+
+/// <summary>What words tell of a machine's build: "mains built in", "six AA cells".</summary>
+internal static partial class BuildWords
+{
+    /// <summary>Where words tell two values of a trait of which a machine has exactly one, nothing is told.</summary>
+    public static Build Told(DeviceClass kind, string words)
+    {
+        var said = Plain(words);
+        var told = kind.Builds.Select(t => new TraitValues(t.Id, [.. t.Values.Where(v => v.Says.Any(phrase => Says(said, phrase))).Select(v => v.Id)])).Zip(kind.Builds);
+        return new([.. told.Where(t => t.First.Values.Length == 1 || (t.Second.Several && t.First.Values.Length > 1)).Select(t => t.First)]);
+    }
+
+    private static bool Says(string said, string phrase) => said.Contains(Plain(phrase), StringComparison.Ordinal);
+
+    /// <summary>Words alone, each between blanks, so that a phrase is found only as whole words.</summary>
+    private static string Plain(string words) => $" {string.Join(' ', Word.Matches(words.ToLowerInvariant()).Select(m => m.Value))} ";
+
+    [GeneratedRegex(@"[\p{L}\p{N}]+")]
+    private static partial Regex Word { get; }
+}

@@ -1,0 +1,36 @@
+using System.Collections.Immutable;
+using Triage.Notes.Kinds;
+using Triage.Workshop.Jobs;
+
+namespace Triage.Workshop.Model;
+
+/// <summary>
+/// What needs no doing again on a job: everything that was done, passed over or could not be told, and every test whose findings are known
+/// already: looking again tells nothing new (a reset or fix that worked and held changes the state, but then there is nothing left to look for).
+/// </summary>
+internal sealed class StepsDone(DeviceNetwork network, Job job, JobEvidence evidence)
+{
+    /// <summary>Ids of tests, rounds, findings asked for, resets, fixes and ways of ending.</summary>
+    public IReadOnlySet<string> Ids => field ??= All();
+
+    public bool Has(string step) => Ids.Contains(step);
+
+    public bool Knows(string finding) =>
+        network.Findings.TryGetValue(finding, out var index) && evidence.Evidence.Observations.Any(o => o.Finding == index);
+
+    /// <summary>Rows of a round that are not known yet and were not passed over.</summary>
+    public ImmutableArray<string> LeftOf(Test round) =>
+        [.. round.Round.Where(f => network.Findings.ContainsKey(f) && !Knows(f) && !Passed.Contains(f))];
+
+    /// <summary>Under which finding the outcome of a test that is no round stands in the network.</summary>
+    public static string FindingOf(Test test) => test.Reveals ?? DeviceNetwork.Measurement(test.Id);
+
+    private HashSet<string> Passed => field ??= [.. job.Log.OfType<Skipped>().Select(s => s.Step)];
+
+    private HashSet<string> All()
+    {
+        var done = job.Log.Select(e => e switch { Tested t => t.Test, RoundDone r => r.Round, _ => e.Action() }).OfType<string>().Concat(Passed).ToHashSet(StringComparer.Ordinal);
+        done.UnionWith(network.Scope.Tests.Where(t => t.Round.IsEmpty ? Knows(FindingOf(t)) || done.Contains(FindingOf(t)) : LeftOf(t).IsEmpty).Select(t => t.Id));
+        return done;
+    }
+}
