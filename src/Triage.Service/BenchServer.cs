@@ -6,9 +6,10 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
-using Triage.Service.Endpoints;
-using Triage.Service.Pages;
-using Triage.Service.Pairing;
+using Triage.Service.Http;
+using Triage.Service.Jobs;
+using Triage.Service.Phones;
+using Triage.Service.Shown;
 using Triage.Workshop;
 
 namespace Triage.Service;

@@ -1,7 +1,7 @@
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
-using Triage.Service.Pairing;
+using Triage.Service.Phones;
 using Triage.Workshop;
 
 namespace Triage.Service;

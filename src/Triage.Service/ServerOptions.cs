@@ -1,5 +1,5 @@
 using Microsoft.Extensions.Logging;
-using Triage.Service.Pairing;
+using Triage.Service.Phones;
 
 namespace Triage.Service;
 

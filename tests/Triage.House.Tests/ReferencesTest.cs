@@ -27,9 +27,9 @@ public sealed class ReferencesTest
     }
 
     [Fact]
-    public void Reasoning_reads_no_files_and_no_clock()
+    public void Reasoning_knows_no_files_no_clock_no_Markdown_and_no_JSON()
     {
-        string[] ambient = ["System.IO", "DateTime.Now", "DateTime.UtcNow", "DateTimeOffset.Now", "DateTimeOffset.UtcNow", "File.", "HttpClient", "Stopwatch"];
+        string[] ambient = ["System.IO", "DateTime.Now", "DateTime.UtcNow", "DateTimeOffset.Now", "DateTimeOffset.UtcNow", "File.", "HttpClient", "Stopwatch", "Markdig", "System.Text.Json"];
         var found = Checkout.Files("*.cs").Where(f => f.StartsWith("src/Triage.Reasoning/", StringComparison.Ordinal))
             .SelectMany(f => ambient.Where(Checkout.Read(f).Contains).Select(a => $"{f}: {a}"));
         Assert.Equal([], found);

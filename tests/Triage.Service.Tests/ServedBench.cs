@@ -2,7 +2,7 @@ using System.Collections.Concurrent;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Time.Testing;
-using Triage.Service.Pairing;
+using Triage.Service.Phones;
 using Triage.Workshop;
 using Triage.Workshop.Books;
 

@@ -2,7 +2,7 @@ using System.CommandLine;
 using Triage.Cli.Paper;
 using Triage.Cli.Typed;
 using Triage.Service;
-using Triage.Service.Pairing;
+using Triage.Service.Phones;
 using Triage.Workshop;
 
 namespace Triage.Cli.Commands;

@@ -1,6 +1,6 @@
 using System.Xml.Linq;
 using Triage.Notes.Kinds;
-using Triage.Service.Pages.Pictures;
+using Triage.Service.Shown.Pictures;
 using Xunit;
 
 namespace Triage.Service.Tests.Pages;

@@ -116,9 +116,9 @@ public sealed partial class FormsTests : IAsyncLifetime
         var jobs = bench.Live.Current.Notes.Jobs.OrderByDescending(j => j.Log.Length).ThenBy(j => j.Id, StringComparer.Ordinal).ToList();
         foreach (var job in jobs.Where(j => j.IsOpen).Concat(jobs.Where(j => !j.IsOpen).Take(LongestClosed)))
         {
-            foreach (var page in Service.Pages.JobPages.Of(job))
+            foreach (var page in Service.Jobs.JobPages.Of(job))
             {
-                var bytes = await browser.GetByteArrayAsync(Service.Pages.JobPages.Address(job.Id, page.Slug), TestContext.Current.CancellationToken);
+                var bytes = await browser.GetByteArrayAsync(Service.Http.Addresses.Job(job.Id, page.Slug), TestContext.Current.CancellationToken);
                 Assert.True(bytes.Length <= 100_000, $"{job.Id} {page.Name}: {bytes.Length} bytes");
             }
         }

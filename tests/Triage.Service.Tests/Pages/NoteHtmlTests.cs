@@ -1,4 +1,4 @@
-using Triage.Service.Pages;
+using Triage.Service.NotePages;
 using Xunit;
 
 namespace Triage.Service.Tests.Pages;

@@ -1,7 +1,7 @@
 using System.Globalization;
 using System.Xml.Linq;
 using Triage.Reasoning.Learning;
-using Triage.Service.Pages.Pictures;
+using Triage.Service.Shown.Pictures;
 using Xunit;
 
 namespace Triage.Service.Tests.Pages;

@@ -3,7 +3,7 @@ using System.Xml.Linq;
 using Triage.Measurements.Instruments;
 using Triage.Measurements.Quantities;
 using Triage.Measurements.Readings;
-using Triage.Service.Pages.Pictures;
+using Triage.Service.Shown.Pictures;
 using Xunit;
 
 namespace Triage.Service.Tests.Pages;

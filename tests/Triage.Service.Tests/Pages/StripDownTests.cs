@@ -1,7 +1,6 @@
 using System.Net;
 using System.Text.RegularExpressions;
 using Triage.Notes.Kinds;
-using Triage.Service.Pages.Sections;
 using Triage.Workshop.Jobs;
 using Xunit;
 

@@ -1,5 +1,5 @@
 using System.Net;
-using Triage.Service.Pairing;
+using Triage.Service.Phones;
 using Xunit;
 
 namespace Triage.Service.Tests.Pairing;

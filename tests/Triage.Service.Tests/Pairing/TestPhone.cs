@@ -1,7 +1,7 @@
 using System.Net;
 using System.Security.Cryptography;
 using System.Text.RegularExpressions;
-using Triage.Service.Pairing;
+using Triage.Service.Phones;
 using Xunit;
 
 namespace Triage.Service.Tests.Pairing;

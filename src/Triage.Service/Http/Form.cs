@@ -1,0 +1,63 @@
+using System.Globalization;
+using Microsoft.AspNetCore.Http;
+using Triage.Notes;
+using Triage.Workshop;
+
+namespace Triage.Service.Http;
+
+/// <summary>Fields of a form as typed; blank is not said. What cannot be read ends the step with a refusal in words.</summary>
+internal sealed class Form(IFormCollection fields)
+{
+    public string Need(string name) => fields[name].FirstOrDefault()?.Trim() ?? "";
+
+    public string? Text(string name) => Need(name) is { Length: > 0 } text ? text : null;
+
+    public string[] Many(string name) => [.. fields[name].OfType<string>().Where(v => v.Length > 0)];
+
+    public string[] Lines(string name) => Need(name).Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
+
+    public bool? YesNo(string name) => Text(name) switch { "yes" => true, "no" => false, _ => null };
+
+    /// <summary>A plain number; a decimal comma is understood.</summary>
+    public double? Number(string name, string spoken)
+    {
+        if (Text(name) is not { } text)
+            return null;
+        return double.TryParse(text.Replace(',', '.'), NumberStyles.Float, CultureInfo.InvariantCulture, out var number) && double.IsFinite(number)
+            ? number
+            : throw new NotUnderstoodException($"The {spoken} “{text}” is no number.", "Write digits only, such as 12 or 2.5.");
+    }
+
+    /// <summary>Content of an uploaded file; null when none was chosen.</summary>
+    public ReadOnlyMemory<byte>? File(string name)
+    {
+        if (fields.Files[name] is not { Length: > 0 } file)
+            return null;
+        using var content = new MemoryStream();
+        file.CopyTo(content);
+        return content.ToArray();
+    }
+
+    public int Index(string name) =>
+        int.TryParse(Need(name), NumberStyles.None, CultureInfo.InvariantCulture, out var index) ? index : -1;
+
+    public DateTimeOffset? Date(string name, TimeZoneInfo zone)
+    {
+        if (Text(name) is not { } text)
+            return null;
+        return DateTime.TryParseExact(text, "yyyy-MM-dd", CultureInfo.InvariantCulture, DateTimeStyles.None, out var day)
+            ? new DateTimeOffset(day, zone.GetUtcOffset(day))
+            : throw new NotUnderstoodException($"“{text}” is no date.", "Write it like 2026-03-31.");
+    }
+
+    /// <summary>A word of an enumeration, as notes write it.</summary>
+    public T Word<T>(string name, string spoken) where T : struct, Enum =>
+        Words.Find<T>(Need(name)) ?? throw new NotUnderstoodException(
+            Need(name).Length == 0 ? $"No {spoken} was chosen." : $"“{Need(name)}” is no {spoken}.", $"Choose one of {string.Join(", ", Words.All<T>())}.");
+}
+
+/// <summary>A field that cannot be read.</summary>
+internal sealed class NotUnderstoodException(string what, string instead) : Exception(what)
+{
+    public Refusal Refusal { get; } = new(RefusalKind.NotUnderstood, what, instead);
+}
