@@ -89,7 +89,9 @@ public sealed class StopsTest
     private static RepairProblem Problem(DemoBench bench, Job job)
     {
         var reasoned = Reasoned(bench, job);
-        return new ProblemFromJob(reasoned.Network, reasoned.Actions, job, reasoned.Evidence, bench.Live.Current.Settings).Of(reasoned.Hypotheses(400, 1e-4));
+        var settings = bench.Live.Current.Settings;
+        var rules = new HardRules(reasoned.Network.Scope, bench.Live.Current.Notes, job, settings);
+        return new ProblemFromJob(reasoned.Network, reasoned.Actions, rules, job, reasoned.Evidence, settings).Of(reasoned.Hypotheses(400, 1e-4));
     }
 
     private static NextBestStep Next(DemoBench bench, Job job) => new Answering(bench.Live.Current.Knows).For(job).Answer!.Next!;
