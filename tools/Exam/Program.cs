@@ -29,7 +29,7 @@ try
 
     if (options.Ids)
     {
-        await new Keys(options, Console.Out).Of(cases);
+        await new Keys(options, meaning, Console.Out).Of(cases);
         return 0;
     }
 

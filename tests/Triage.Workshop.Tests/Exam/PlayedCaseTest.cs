@@ -41,6 +41,53 @@ public sealed class PlayedCaseTest : IDisposable
         Assert.All(course.Turns.Where(t => t.Id is "ohms-in-place" or "clock-face"), t => Assert.Null(Assert.Single(t.Rows).Outcome));
     }
 
+    [Fact]
+    public async Task The_owner_is_asked_first_then_it_is_secured_then_one_looks()
+    {
+        SecureAndAsk();
+        var turns = (await Play("ohms-in-place", "flat-low")).Course.Turns;
+        Assert.Equal([TurnPart.Counter, TurnPart.Protect], turns.Take(2).Select(t => t.Part));
+        Assert.Equal(["stood-for-years", "write-down-tunes"], turns.Take(2).Select(t => t.Id));
+        Assert.DoesNotContain(turns.Skip(2), t => t.Part is TurnPart.Counter or TurnPart.Protect);
+    }
+
+    [Fact]
+    public async Task Each_row_of_a_round_is_answered_and_none_is_asked_again()
+    {
+        SecureAndAsk();
+        var turns = (await Play("lid-warm", "yes")).Course.Turns;
+        var round = Assert.Single(turns, t => t.Id == "look-it-over");
+        Assert.Equal(["clock-face: ", "lid-warm: the lid is warm"], round.Rows.Select(r => $"{r.Id}: {r.Outcome}").Order(StringComparer.Ordinal));
+    }
+
+    /// <summary>The same box, whose tunes can be lost, with a question for its owner and a look at two things at once.</summary>
+    private void SecureAndAsk()
+    {
+        Change("machine.md", "stop-at-once:", """
+            counter: [stood-for-years]
+            protect:
+              - protect: write-down-tunes
+                name: Write the tunes down
+                steps: ["Play each and write it down."]
+                minutes: 5
+                loses: stored tunes
+            stop-at-once:
+            """);
+        Change("fault-short.md", "mends:", "  - {finding: lid-warm, chance: often}\nmends:");
+        Change("fault-settings.md", "shows:", "shows:\n  - {finding: stood-for-years, chance: often}");
+        Add("lid-warm.md", "kind: finding\nid: lid-warm\nname: Warm lid\nask: Is the lid warm?\nseen: the lid is warm\nnot-seen: the lid is cool\nanyway: rarely");
+        Add("stood-for-years.md", "kind: finding\nid: stood-for-years\nname: Stood for years\nask: Did it stand for years?\nanyway: seldom");
+        Add("look-it-over.md", "kind: test\nid: look-it-over\nname: Look it over\nway: look\nreveals: [clock-face, lid-warm]\nminutes: 1");
+    }
+
+    private void Change(string note, string from, string to)
+    {
+        var path = Path.Combine(kb.FullName, "common", note);
+        File.WriteAllText(path, File.ReadAllText(path).Replace("format: 1", "format: 2", StringComparison.Ordinal).Replace(from, to, StringComparison.Ordinal));
+    }
+
+    private void Add(string note, string fields) => File.WriteAllText(Path.Combine(kb.FullName, "common", note), $"---\nformat: 2\n{fields}\n---\n");
+
     private async Task<CaseScore> Play(string id, string value)
     {
         var exam = new ExamCase("silent-box", "chime box")

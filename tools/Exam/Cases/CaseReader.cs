@@ -18,6 +18,7 @@ internal static class CaseReader
             MachineName = file.Text(machine, "name") ?? "",
             Looks = string.Join(". ", new[] { file.Text(machine, "supply"), file.Text(machine, "notes") }.OfType<string>()),
             Complaint = Needed(file, "complaint"),
+            NoOwner = both.Any(f => f.Text(f.Root, "no-owner") == "true"),
             ToldBuild = both.Aggregate(Build.Untold, (build, f) => build.With(new([.. f.Fields(f.Root, "build").Select(t => new TraitValues(t.Key, [.. f.Texts(YamlFile.Find(f.Root, "build"), t.Key)]))]))),
             Truth = [.. both.SelectMany(f => YamlFile.Items(f.Root, "truth-faults").Select(n => Either(f, n)))],
             Missing = both.Select(f => f.Text(f.Root, "missing")).OfType<string>().LastOrDefault(),

@@ -13,6 +13,9 @@ internal sealed record ExamCase(string Id, string Class)
 
     public string Complaint { get; init; } = "";
 
+    /// <summary>Bought as defective, or one's own: nobody to ask.</summary>
+    public bool NoOwner { get; init; }
+
     /// <summary>Traits of this machine with its values; untold when only the looks tell.</summary>
     public Build ToldBuild { get; init; } = Build.Untold;
 
@@ -37,11 +40,11 @@ internal sealed record ExamCase(string Id, string Class)
 
 /// <summary>What a question, look, reading, reset or fix of the product shows on this machine.</summary>
 /// <param name="Id">Test, finding, reset or fix id.</param>
-/// <param name="Value">Value of the finding, outcome of the test; works, no-change, worse, not-seen or gone-again for a reset or fix; cannot-tell.</param>
+/// <param name="Value">Value of the finding, outcome of the test; works, no-change, worse, not-seen or gone-again for a reset or fix; not-possible for what is to be secured; cannot-tell.</param>
 /// <param name="When">“before” the mend, “after-mend”, or the id of a fault: once that one is mended.</param>
 internal sealed record KnownAnswer(string Id, string Value, string When)
 {
-    public const string Before = "before", AfterMend = "after-mend", CannotTell = "cannot-tell", GoneAgain = "gone-again";
+    public const string Before = "before", AfterMend = "after-mend", CannotTell = "cannot-tell", GoneAgain = "gone-again", NotPossible = "not-possible";
 }
 
 /// <summary>What a technician thinks of a step on this machine.</summary>

@@ -1,15 +1,15 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Tools.Exam.Cases;
+using Triage.Workshop;
 using Triage.Workshop.Answers;
 using Triage.Workshop.Jobs;
 using Triage.Workshop.Knowledge;
-using Triage.Workshop.Model;
 using Triage.Workshop.Steps;
 
 namespace Triage.Tools.Exam.Playing;
 
-/// <summary>Follows the product's own next step until the job ends or the steps are used up.</summary>
+/// <summary>Follows the product from the counter on, step after step, until the job ends or the steps are used up.</summary>
 internal sealed class CourseOfSteps(ExamBench bench, string jobId, IPlayer player)
 {
     /// <summary>A machine that is not through after as many is given up.</summary>
@@ -17,88 +17,103 @@ internal sealed class CourseOfSteps(ExamBench bench, string jobId, IPlayer playe
 
     private readonly List<Turn> turns = [];
     private readonly List<Standing> standings = [];
-    private readonly HashSet<string> cannotTell = [];
     private string? trouble;
     private int? mendedBy;
 
-    private Job Job => bench.Live.Current.Notes.Find<Job>(jobId)!;
+    private Bench Now => bench.Live.Current;
+
+    private Job Job => Now.Notes.Find<Job>(jobId)!;
 
     private JobSteps Steps => bench.Live.Steps;
 
+    private StepNotes Notes => new(Now.Notes, Now.ScopeOf(Job)!);
+
     public Course Play()
     {
-        ImmutableArray<string> told = [.. Job.Log.OfType<Saw>().Select(s => bench.Live.Current.Notes.Today(s.Finding))];
+        ImmutableArray<string> told = [.. Job.Log.OfType<Saw>().Select(s => Now.Notes.Today(s.Finding))];
+        if (Now.AnswerFor(Job) is { Answer: null, Refused: { } unknown })
+            return Course.NotTakenIn(unknown.ToString());
+        AtTheCounter();
         var ending = ToTheEnd();
         return new() { Told = told, Turns = [.. turns], Standings = [.. standings], Ending = ending, Trouble = trouble, MendedBy = mendedBy };
     }
 
+    /// <summary>The questions are asked as they stand there; then the owner leaves.</summary>
+    private void AtTheCounter()
+    {
+        foreach (var question in Now.AnswerFor(Job).Answer!.Counter)
+        {
+            var turn = new Turn(TurnPart.Counter, question.Finding, StepKind.Ask, question.Ask) { Minutes = LeastMinutes };
+            player.Comes(turn);
+            turns.Add(Looked(turn, [new(question.Finding, question.Finding, question.Ask, [.. question.Answers.Select(a => new Choice(a.Value, a.Name))])]));
+        }
+
+        Record(Steps.CloseCounter(jobId));
+    }
+
     private Ending ToTheEnd()
     {
-        while (true)
+        for (var step = 0; Now.AnswerFor(Job).Answer is { } answer; step++)
         {
-            var asked = bench.Live.Current.AnswerFor(Job);
-            if (asked.Answer is not { } answer)
-                return Stuck(asked.Refused!.ToString());
             standings.Add(new([.. answer.Causes.Select(c => c.Fault)], player.Unmended));
             if (answer.Next?.Kind == StepKind.Close)
                 return Ending.Mended;
-            if (turns.Count >= MostSteps)
+            if (step >= MostSteps)
                 return Ending.None;
-            if (NextOf(answer) is not { } turn)
-                return Stuck("The product gives no next step.");
-            if (Take(turn) is { } ending)
+            if (answer.Next is not { } next)
+                break;
+            if (Take(TurnOf(next), next) is { } ending)
                 return ending;
         }
-    }
 
-    private Ending Stuck(string why)
-    {
-        trouble = why;
+        trouble = "The product gives no next step.";
         return Ending.None;
     }
 
-    private StepNotes Notes => new(bench.Live.Current.Notes, bench.Live.Current.ScopeOf(Job)!);
-
-    /// <summary>The next step; the one after it where it cannot be told what the first would show.</summary>
-    private Turn? NextOf(Answer answer) => answer.Next is not { } next ? null
-        : cannotTell.Contains(next.Id) ? next.Others.Where(o => !cannotTell.Contains(o.Id)).Select(o => Turn(o.Id, o.Kind, o.Name, o.Cautions, o.Steps)).FirstOrDefault()
-        : IsProof(next) ? new(TurnPart.Proof, next.Id, next.Kind, next.Name) { Minutes = next.Minutes, Says = Says(next.Cautions, next.Steps) }
-        : Turn(next.Id, next.Kind, next.Name, next.Cautions, next.Steps);
-
-    /// <summary>A proof goes by the id of what it proves.</summary>
-    private bool IsProof(NextBestStep next) =>
-        next.Kind == StepKind.Recheck || (next.Kind == StepKind.Provoke && bench.Live.Current.Notes.Find<Test>(next.Id) is null);
-
-    private Turn Turn(string id, StepKind kind, string name, ImmutableArray<Caution> cautions, ImmutableArray<string> steps) =>
-        new(StepNotes.EndingOf(id) is null ? TurnPart.Step : TurnPart.Ending, id, kind, name)
+    private Turn TurnOf(NextBestStep next)
+    {
+        var opening = Notes.OpensFor(next.Id, OpenSteps.Of(Job.Log)).Sum(a => a.Minutes);
+        return new(PartOf(next), next.Id, next.Kind, next.Name)
         {
-            Minutes = Math.Max(LeastMinutes, Notes.EffortOf(id)?.Minutes ?? AlwaysThere.MinutesOf(id)),
-            OpeningMinutes = Notes.OpensFor(id, OpenSteps.Of(Job.Log)).Sum(a => a.Minutes),
-            Says = Says(cautions, steps),
+            Minutes = Math.Max(LeastMinutes, next.Minutes - opening),
+            OpeningMinutes = opening,
+            Says = [.. next.Cautions.Select(c => $"Caution: {c.Say}"), .. next.Steps],
         };
+    }
 
     /// <summary>A look, a question, writing down what came of it (common practice, no source).</summary>
     private const double LeastMinutes = 1;
 
-    private static ImmutableArray<string> Says(ImmutableArray<Caution> cautions, ImmutableArray<string> steps) =>
-        [.. cautions.Select(c => $"Caution: {c.Say}"), .. steps];
+    /// <summary>A proof goes by the id of what it proves.</summary>
+    private TurnPart PartOf(NextBestStep next) =>
+        next.Kind == StepKind.Protect ? TurnPart.Protect
+        : next.Kind == StepKind.Recheck || (next.Kind == StepKind.Provoke && Now.Notes.Find<Test>(next.Id) is null) ? TurnPart.Proof
+        : StepNotes.EndingOf(next.Id) is not null ? TurnPart.Ending
+        : TurnPart.Step;
 
     /// <summary>Does one step and records it; how the job ended when that step ends it.</summary>
-    private Ending? Take(Turn turn)
+    private Ending? Take(Turn turn, NextBestStep next)
     {
         player.Comes(turn);
-        bench.Clock.Pass(turn.Minutes + turn.OpeningMinutes);
+        bench.Clock.Pass(turn.Minutes + turn.OpeningMinutes + next.WaitMinutes);
         foreach (var opened in Notes.OpensFor(turn.Id, OpenSteps.Of(Job.Log)))
             Record(Steps.Opened(jobId, opened.Id));
-        if (StepNotes.EndingOf(turn.Id) is { } ending)
+        var done = turn.Part switch
         {
-            turns.Add(turn with { Rows = [new(turn.Id, turn.Name, null, "the job ends")] });
-            return ending;
-        }
+            TurnPart.Ending => turn with { Rows = [new(turn.Id, turn.Name, null, "the job ends")] },
+            TurnPart.Protect => Secured(turn),
+            TurnPart.Proof => Proven(turn),
+            TurnPart.Counter or TurnPart.Step => Notes.RowsOf(next) is { IsEmpty: false } rows ? Looked(turn, rows) : Done(turn),
+        };
+        turns.Add(done);
+        return StepNotes.EndingOf(turn.Id);
+    }
 
-        var done = turn.Part == TurnPart.Proof ? Proven(turn) : Notes.RowsOf(turn.Id, turn.Name) is { IsEmpty: false } rows ? Looked(turn, rows) : Done(turn);
-        turns.Add(done with { Rows = [.. done.Rows.Select(row => row with { Misfit = !Notes.Fits(row.Id, player.Build) })] });
-        return null;
+    private Turn Secured(Turn turn)
+    {
+        var possible = player.CanSecure(turn.Id);
+        Record(Steps.Secured(jobId, turn.Id, possible));
+        return turn with { Rows = [new(turn.Id, turn.Name, null, possible ? "secured" : "not possible")] };
     }
 
     private Turn Proven(Turn turn)
@@ -108,18 +123,35 @@ internal sealed class CourseOfSteps(ExamBench bench, string jobId, IPlayer playe
         return turn with { Rows = [new(turn.Id, turn.Name, null, holds ? "still works" : "the fault is back")], ChangedTheMachine = !holds };
     }
 
-    private Turn Looked(Turn turn, ImmutableArray<Asked> rows) => turn with { Rows = [.. rows.Select(row => Answered(turn.Id, row))] };
-
-    private Row Answered(string step, Asked asked)
+    private Turn Looked(Turn turn, ImmutableArray<Asked> rows)
     {
-        var value = player.Sees(asked);
-        if (value is null)
-            cannotTell.Add(step);
-        else if (step == AlwaysThere.AskConsent)
-            Record(Steps.Agree(jobId, Job.Consent with { MayErase = value == StepNotes.Agreed }));
+        ImmutableArray<(Asked Asked, string? Value)> seen = [.. rows.Select(row => (row, player.Sees(row)))];
+        if (turn.Kind == StepKind.Round)
+            RecordRound(turn, seen);
         else
-            Record(bench.Live.Current.Notes.Find<Test>(step) is not null ? Steps.Tested(jobId, step, value) : Steps.Saw(jobId, asked.Finding!, value));
-        return new(asked.Id, asked.Name, asked.Finding ?? $"measured:{asked.Id}", asked.Choices.FirstOrDefault(c => c.Id == value)?.Name ?? value);
+            Record(turn, seen[0].Asked, seen[0].Value);
+        return turn with { Rows = [.. seen.Select(s => RowOf(s.Asked, s.Value))] };
+    }
+
+    private Row RowOf(Asked asked, string? value) =>
+        new(asked.Id, asked.Name, asked.Finding ?? $"measured:{asked.Id}", asked.Choices.FirstOrDefault(c => c.Id == value)?.Name ?? value)
+        {
+            Misfit = !Notes.Fits(asked.Id, player.Build),
+        };
+
+    private void Record(Turn turn, Asked asked, string? value) => Record(
+        value is null ? Steps.Skip(jobId, turn.Id, SkipReason.CannotTell)
+        : turn.Id == AlwaysThere.AskConsent ? Steps.Agree(jobId, Job.Consent with { MayErase = value == StepNotes.Agreed })
+        : Now.Notes.Find<Test>(turn.Id) is not null ? Steps.Tested(jobId, turn.Id, value)
+        : Steps.Saw(jobId, asked.Finding!, value));
+
+    /// <summary>What cannot be told is left out, and not asked again.</summary>
+    private void RecordRound(Turn turn, ImmutableArray<(Asked Asked, string? Value)> seen)
+    {
+        ImmutableArray<SeenFinding> told = [.. seen.Where(s => s.Value is not null).Select(s => new SeenFinding(s.Asked.Finding!, s.Value!))];
+        Record(told.IsEmpty ? Steps.Skip(jobId, turn.Id, SkipReason.CannotTell) : Steps.Round(jobId, turn.Id, told));
+        foreach (var (asked, _) in seen.Where(s => s.Value is null))
+            Record(Steps.Skip(jobId, asked.Finding!, SkipReason.CannotTell));
     }
 
     private Turn Done(Turn turn)
@@ -134,7 +166,8 @@ internal sealed class CourseOfSteps(ExamBench bench, string jobId, IPlayer playe
             StepKind.Swap => Steps.Swapped(jobId, Notes.MendOf(turn.Id)?.Needs ?? turn.Id, turn.Id, effect),
             _ => Steps.Fixed(jobId, turn.Id, effect),
         });
-        return turn with { Rows = [new(turn.Id, turn.Name, null, InWords(effect))], ChangedTheMachine = effect == Effect.Works };
+        var row = new Row(turn.Id, turn.Name, null, InWords(effect)) { Misfit = !Notes.Fits(turn.Id, player.Build) };
+        return turn with { Rows = [row], ChangedTheMachine = effect == Effect.Works };
     }
 
     private static string InWords(Effect effect) => effect switch

@@ -36,15 +36,18 @@ internal sealed class ExamBench : IAsyncDisposable
         return new(book, folder, LiveBench.Open(new() { Books = [.. books], Clock = clock, Meaning = meaning, Watch = false }), clock);
     }
 
-    /// <summary>Takes a machine in, plays it, and discards it.</summary>
-    public Course Play(TakeInRequest machine, IPlayer player)
+    /// <summary>Plays a machine from the counter to its end.</summary>
+    public Course Play(TakeInRequest machine, IPlayer player) => WithJob(machine, job => new CourseOfSteps(this, job.Id, player).Play(), refused => Course.NotTakenIn(refused.ToString()));
+
+    /// <summary>Takes a machine in, looks at it, and discards it.</summary>
+    public T WithJob<T>(TakeInRequest machine, Func<Job, T> look, Func<Refusal, T> refused)
     {
         var taken = Live.Steps.TakeIn(machine);
         if (taken.Job is not { } job)
-            return Course.NotTakenIn(taken.Refused!.ToString());
+            return refused(taken.Refused!);
         try
         {
-            return new CourseOfSteps(this, job.Id, player).Play();
+            return look(job);
         }
         finally
         {

@@ -9,6 +9,9 @@ internal interface IPlayer
     /// <summary>What a question, look or reading shows: one of its choices; null when it cannot be told.</summary>
     string? Sees(Asked asked);
 
+    /// <summary>Whether what is to be secured can be.</summary>
+    bool CanSecure(string protect);
+
     /// <summary>What a reset, swap or fix does, as seen right after.</summary>
     /// <param name="action">Reset or fix id.</param>
     Effect Does(string action);

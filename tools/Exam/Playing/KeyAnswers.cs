@@ -28,13 +28,19 @@ internal sealed class KeyAnswers(ExamCase exam, Notebook notes) : IPlayer
 
     public string? Sees(Asked asked)
     {
-        var value = Known(asked.Id) ?? (asked.Finding is { } finding ? Known(finding) : null);
+        var value = IdsOf(asked).Select(Known).FirstOrDefault(v => v is not null);
         if (value == KnownAnswer.CannotTell)
             return null;
         if (value is not null && asked.Choices.All(c => c.Id != value))
             throw new InvalidDataException($"{exam.Id}: “{value}” is no answer to {asked.Id}: write {string.Join(", ", asked.Choices.Select(c => c.Id))} or {KnownAnswer.CannotTell}.");
         return value ?? normal.Of(asked, StillThere());
     }
+
+    /// <summary>What is asked may be answered by its own id, by the finding, or by any test that reveals it.</summary>
+    private IEnumerable<string> IdsOf(Asked asked) => asked.Finding is not { } finding ? [asked.Id]
+        : [asked.Id, finding, .. notes.Of<Test>().Where(t => t.Reveals is { } revealed && notes.Today(revealed) == finding).Select(t => t.Id)];
+
+    public bool CanSecure(string protect) => Known(protect) != KnownAnswer.NotPossible;
 
     public Effect Does(string action)
     {

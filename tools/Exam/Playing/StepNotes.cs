@@ -11,13 +11,14 @@ internal sealed class StepNotes(Notebook notes, DeviceScope scope)
 {
     public const string Agreed = "agreed", HasToStay = "has-to-stay";
 
-    /// <summary>The rows that a question, look or reading is answered by; none for what is done rather than looked at.</summary>
-    public ImmutableArray<Asked> RowsOf(string id, string name) => (notes.Find<Test>(id), notes.Find<Finding>(id)) switch
+    /// <summary>The rows that a question, look, round or reading is answered by; none for what is done rather than looked at.</summary>
+    public ImmutableArray<Asked> RowsOf(NextBestStep step) => (notes.Find<Test>(step.Id), notes.Find<Finding>(step.Id)) switch
     {
-        ({ Reveals: { } finding }, _) => [OfFinding(id, notes.Today(finding), name)],
-        ({ } measured, _) => [new(id, null, name, [.. measured.Outcomes.Select(o => new Choice(o.Id, o.Name))])],
-        (_, { } finding) => [OfFinding(id, finding.Id, name)],
-        _ when id == AlwaysThere.AskConsent => [new(id, null, name, [new(Agreed, "agreed, or saved"), new(HasToStay, "it has to stay")])],
+        _ when step.Kind == StepKind.Round => [.. step.Rows.Select(r => new Asked(r.Finding, r.Finding, r.Name, [.. r.Values.Select(v => new Choice(v.Value, v.Name))]))],
+        ({ Reveals: { } finding }, _) => [OfFinding(step, notes.Today(finding))],
+        ({ } measured, _) => [new(step.Id, null, step.Name, [.. measured.Outcomes.Select(o => new Choice(o.Id, o.Name))])],
+        (_, { } finding) => [OfFinding(step, finding.Id)],
+        _ when step.Id == AlwaysThere.AskConsent => [new(step.Id, null, step.Name, [new(Agreed, "agreed, or saved"), new(HasToStay, "it has to stay")])],
         _ => [],
     };
 
@@ -30,13 +31,8 @@ internal sealed class StepNotes(Notebook notes, DeviceScope scope)
         ?? notes.Of<Fault>().SelectMany(f => f.Mends).FirstOrDefault(m => m.Id == id && m.Name is not null);
 
     /// <summary>Access steps that lead to it, outermost first, but for those that are open.</summary>
-    public ImmutableArray<AccessStep> OpensFor(string id, ImmutableArray<string> open)
-    {
-        var way = new Stack<AccessStep>();
-        for (var step = EffortOf(id) is { } effort ? scope.Behind(effort) : null; step is not null && !open.Contains(step) && scope.Access.FirstOrDefault(a => a.Id == step) is { } access; step = access.Behind)
-            way.Push(access);
-        return [.. way];
-    }
+    public ImmutableArray<AccessStep> OpensFor(string id, ImmutableArray<string> open) =>
+        EffortOf(id) is { } effort ? [.. scope.WayTo(effort).Where(a => !open.Contains(a.Id))] : [];
 
     /// <summary>Whether a machine of this build can have what the step or the row is about.</summary>
     public bool Fits(string id, Build build) => new[]
@@ -52,12 +48,12 @@ internal sealed class StepNotes(Notebook notes, DeviceScope scope)
     public static Ending? EndingOf(string id) => id switch
     {
         AlwaysThere.HandOver => Ending.HandedOver,
-        AlwaysThere.Park or AlwaysThere.PartOut => Ending.NotWorthIt,
+        AlwaysThere.Park or AlwaysThere.PartOut or AlwaysThere.Exchange => Ending.NotWorthIt,
         AlwaysThere.HandBack => Ending.NothingWrong,
         AlwaysThere.WorkAround => Ending.WorkedAround,
         _ => null,
     };
 
-    private Asked OfFinding(string id, string finding, string name) =>
-        new(id, finding, name, [.. (notes.Find<Finding>(finding)?.Values ?? []).Select(v => new Choice(v.Id, v.Name))]);
+    private Asked OfFinding(NextBestStep step, string finding) =>
+        new(step.Id, finding, step.Name, [.. (notes.Find<Finding>(finding)?.Values ?? []).Select(v => new Choice(v.Id, v.Name))]);
 }

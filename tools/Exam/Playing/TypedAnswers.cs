@@ -12,6 +12,8 @@ internal sealed class TypedAnswers(TextReader input, TextWriter output) : IPlaye
 
     private static readonly ImmutableArray<Choice> Lasts = [new("yes", "it still works"), new("no", "the fault is back")];
 
+    private static readonly ImmutableArray<Choice> Secured = [new("done", "it is done"), new("not-possible", "it cannot be done")];
+
     private int step;
 
     public ImmutableArray<ImmutableArray<string>> Unmended => [];
@@ -29,6 +31,8 @@ internal sealed class TypedAnswers(TextReader input, TextWriter output) : IPlaye
     }
 
     public string? Sees(Asked asked) => Chosen(asked.Name, asked.Choices, "can't tell")?.Id;
+
+    public bool CanSecure(string protect) => Chosen("And?", Secured, null)!.Id == "done";
 
     public Effect Does(string action) => Chosen("After it?", Effects, null)!.Id switch
     {
