@@ -9,6 +9,9 @@ public abstract record Note(string Id, string Name)
 {
     public abstract NoteKind Kind { get; }
 
+    /// <summary>Format that its file says.</summary>
+    public int Format { get; init; } = NoteFormat.Current;
+
     /// <summary>Ids it had before, or that a note merged into it had.</summary>
     public ImmutableArray<string> Formerly { get; init; } = [];
 

@@ -29,7 +29,7 @@ internal static class NoteFields
 
         return log.HasError
             ? null
-            : note with { Formerly = formerly, Also = also, Body = text.Body, Place = place, References = log.References };
+            : note with { Format = FormatOf(fields), Formerly = formerly, Also = also, Body = text.Body, Place = place, References = log.References };
     }
 
     private static Note ReadOfKind(NoteKind kind, string id, string name, FieldReader fields) => kind switch
@@ -43,6 +43,8 @@ internal static class NoteFields
         NoteKind.Reset => ReadReset.From(id, name, fields),
         NoteKind.Job => ReadJob.From(id, name, fields),
     };
+
+    private static int FormatOf(FieldReader fields) => fields.Scalar("format") is { Text: "2" } ? 2 : 1;
 
     private static bool FormatIsOurs(FieldReader fields, NoteLog log)
     {
