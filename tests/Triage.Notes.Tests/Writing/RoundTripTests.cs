@@ -24,6 +24,12 @@ public sealed class RoundTripTests
     [Property(Arbitrary = [typeof(Records)], MaxTest = 500)]
     public void Faults(Fault fault) => AssertSame(fault);
 
+    [Property(Arbitrary = [typeof(Records)], MaxTest = 300)]
+    public void Classes(DeviceClass machines) => AssertSame(machines);
+
+    [Property(Arbitrary = [typeof(Records)], MaxTest = 300)]
+    public void Tests(Test test) => AssertSame(test);
+
     private static void AssertSame(Note note)
     {
         var written = NoteWriter.New(note);
@@ -84,6 +90,7 @@ public static class Records
          from outcome in MaybeValue(Gen.Elements(Enum.GetValues<JobOutcome>()))
          from waits in Maybe(from what in Text from until in MaybeValue(Date) select new Waiting(what, until))
          from heard in Gen.ArrayOf(from date in Date from back in Flag from note in Maybe(Text) select new FollowUp(date, back, note))
+         from build in Build
          from body in Gen.Elements("", "\n# Head\n\ntext --- [a](note:b)\n")
          select new Job(id, name)
          {
@@ -100,6 +107,8 @@ public static class Records
              WaitsFor = waits,
              FollowUps = [.. heard],
              Worth = spend,
+             Build = build,
+             NoOwner = asked ?? false,
              Generated = asked ?? false,
              Body = body,
          }).ToArbitrary();
@@ -127,6 +136,81 @@ public static class Records
              NothingWrong = nothing,
          }).ToArbitrary();
 
+    public static Arbitrary<DeviceClass> DeviceClass() =>
+        (from id in Id
+         from name in Text.Where(t => t.Length > 0)
+         from texts in Gen.ArrayOf(Text)
+         from share in Maybe(Chance)
+         from several in Flag
+         from condition in Condition
+         from power in Gen.Elements(Enum.GetValues<PowerStage>())
+         from effort in Effort
+         from say in Text
+         from proof in Gen.ArrayOf(Proof)
+         select new DeviceClass(id, name)
+         {
+             Builds = [new Trait("supply", say) { Several = several, Values = [new("cells", say, share) { Says = [.. texts] }, new("mains", name, null)] }],
+             Roles = [new("power-entry", say, id, id) { Build = condition }],
+             Cautions = [new Caution(Hazard.PictureTube, say) { Reach = id, Power = power, Build = condition }],
+             StopAtOnce = [new(say), new(say) { Build = condition }],
+             Counter = ["display"],
+             Protect =
+             [
+                 new("copy", say)
+                 {
+                     Steps = [.. texts],
+                     Effort = effort,
+                     Loses = say,
+                     When = [new Noticed("display", null), new Noticed("display", say), new Feared(id, 0.25)],
+                     Build = condition,
+                 },
+             ],
+             LimitedPower = ["lamp"],
+             Access = [new("lid", say, 2.5, null) { Build = condition }],
+             Proof = [.. proof],
+             Exchange = several ? new Exchange { Effort = effort, Build = condition } : null,
+             NotCovered = [.. texts],
+         }).ToArbitrary();
+
+    public static Arbitrary<Test> Test() =>
+        (from id in Id
+         from name in Text.Where(t => t.Length > 0)
+         from decides in Flag
+         from one in Flag
+         from chance in Chance
+         from effort in Effort
+         from condition in Condition
+         select new Test(id, name)
+         {
+             Reveals = !decides && one ? "display" : null,
+             Round = decides || one ? [] : ["no", "display", "12:30"],
+             Decides = decides ? id : null,
+             Outcomes = decides ? [new("high", name, ImmutableDictionary<string, Chance>.Empty.Add("present", chance).Add("absent", chance))] : [],
+             Effort = effort,
+             Build = condition,
+         }).ToArbitrary();
+
+    private static Gen<ImmutableArray<TraitValues>> Traits =>
+        from traits in Gen.SubListOf("supply", "no", "12:30")
+        from values in Gen.NonEmptyListOf(Id)
+        select traits.Select(t => new TraitValues(t, [.. values])).ToImmutableArray();
+
+    private static Gen<Build> Build => Traits.Select(t => new Build(t));
+
+    private static Gen<BuildCondition?> Condition => Traits.Select(t => t.IsEmpty ? null : new BuildCondition(t));
+
+    private static Gen<Effort> Effort =>
+        from minutes in Amount
+        from wait in Amount
+        from access in Maybe(Id)
+        select new Effort { Minutes = minutes, WaitMinutes = wait, Access = access };
+
+    private static Gen<ProofStep> Proof =>
+        from say in Text
+        from effort in Gen.OneOf(Effort, Gen.Constant(new Effort()))
+        from condition in Condition
+        select new ProofStep(say) { Effort = effort, Build = condition };
+
     private static Gen<bool> Flag => Gen.Elements(true, false);
 
     private static Gen<Mend> Mend =>
@@ -140,6 +224,8 @@ public static class Records
         from say in Maybe(Text)
         from handOver in Flag
         from harm in Maybe(Chance)
+        from proof in Gen.ArrayOf(Proof)
+        from condition in Condition
         select new Mend(id, name, works)
         {
             Effort = new Effort
@@ -152,6 +238,9 @@ public static class Records
                 HarmPrice = harm is null ? 0 : minutes,
             },
             Swap = handOver,
+            TakesOut = handOver,
+            Proof = [.. proof],
+            Build = condition,
             Steps = [.. steps],
         };
 
@@ -182,6 +271,10 @@ public static class Records
             new Read(at, a) { From = b, To = a, Mode = b, Value = a, Power = b, Load = a, Instrument = b },
             new QuickLine(at, a),
             new TakenOff(at, a, b, flag),
+            new Secured(at, id, flag),
+            new Skipped(at, a, flag ? SkipReason.Skip : SkipReason.CannotTell),
+            new RoundDone(at, id),
+            new CounterClosed(at),
             new PartMoved(at, a, state) { Price = n, Shipping = n, LeadDays = n, From = b, DateCode = a })
         select entry;
 
