@@ -17,7 +17,7 @@ internal sealed class JobWords(Func<string, Note?> find)
             Says = [.. saw.Select(s => ValueName(find, s.Finding, s.Value))],
             Complaint = Said(job.Complaint),
             Causes = [.. job.Causes.Select(c => Name(c.Fault)), .. job.Damage.Select(Name), .. FixIds(job).Select(id => FixName(job, id))],
-            Log = [.. job.Log.SelectMany(e => Words(e)), .. job.History],
+            Log = [.. job.Log.SelectMany(e => Words(job, e)), .. job.History],
             DeviceIds = [.. Said(job.Device, device?.Class ?? job.Class)],
             FindingIds = [.. saw.SelectMany(s => Said(s.Finding, $"{s.Finding}={s.Value}")).Distinct()],
             CauseIds = [.. job.Causes.Select(c => c.Fault).Distinct()],
@@ -52,7 +52,7 @@ internal sealed class JobWords(Func<string, Note?> find)
             : Hold.Mended;
     }
 
-    private ImmutableArray<string> Words(LogEntry entry) => entry switch
+    private ImmutableArray<string> Words(Job job, LogEntry entry) => entry switch
     {
         Saw s => Said(s.Words, s.Note),
         Tested t => Said(Name(t.Test), OutcomeName(t), t.Note),
@@ -61,6 +61,8 @@ internal sealed class JobWords(Func<string, Note?> find)
         TakenOff t => Said(t.What, t.Where, t.Note),
         PartMoved p => Said(Name(p.Part), p.DateCode, p.Note),
         Swapped s => Said(s.Part, s.Note),
+        Secured s => Said(ProtectName(job, s.Protect), s.Note),
+        RoundDone r => Said(Name(r.Round), r.Note),
         QuickLine q => Said(q.Text, q.Note),
         _ => Said(entry.Note),
     };
@@ -70,6 +72,12 @@ internal sealed class JobWords(Func<string, Note?> find)
         var test = find(tested.Test) as Test;
         return test?.Outcomes.FirstOrDefault(o => o.Id == tested.Outcome)?.Name
             ?? (test?.Reveals is { } finding ? ValueName(find, finding, tested.Outcome) : tested.Outcome);
+    }
+
+    private string ProtectName(Job job, string protect)
+    {
+        var machine = (job.Device is { } device ? (find(device) as Device)?.Class : null) ?? job.Class;
+        return (machine is null ? null : find(machine) as DeviceClass)?.Protect.FirstOrDefault(p => p.Id == protect)?.Name ?? protect;
     }
 
     private string FixName(Job job, string fix) =>

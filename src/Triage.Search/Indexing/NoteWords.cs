@@ -20,7 +20,11 @@ internal sealed class NoteWords(Func<string, Note?> find)
             DeviceClass c => common with
             {
                 DeviceIds = [c.Id],
-                Log = [.. c.Roles.Select(r => r.Name), .. c.StopAtOnce.Select(s => s.Say), .. c.WhileOpen, .. c.Access.Select(a => a.Name)],
+                Log =
+                [
+                    .. c.Roles.Select(r => r.Name), .. c.Builds.SelectMany(BuildWords), .. c.StopAtOnce.Select(s => s.Say), .. c.WhileOpen,
+                    .. c.Access.Select(a => a.Name), .. c.Protect.SelectMany(p => Said([p.Name, p.Loses, .. p.Steps])), .. c.Proof.Select(p => p.Say), .. c.NotCovered,
+                ],
             },
             Device d => common with
             {
@@ -43,8 +47,10 @@ internal sealed class NoteWords(Func<string, Note?> find)
             },
             Test t => common with
             {
-                Says = [.. Said(Name(t.Reveals)), .. t.Outcomes.Select(o => o.Name)],
-                FindingIds = [.. Said(t.Reveals)],
+                Says = [.. t.Revealed.SelectMany(f => Said(Name(f))), .. t.Outcomes.Select(o => o.Name)],
+                FindingIds = t.Revealed,
+                Causes = Said(Name(t.Decides)),
+                CauseIds = Said(t.Decides),
                 DeviceIds = t.Classes,
                 Log = [.. t.Steps, .. t.Effort.Tools, .. Said(Name(t.MeasuresPart))],
             },
@@ -68,8 +74,10 @@ internal sealed class NoteWords(Func<string, Note?> find)
         Causes = [.. f.Mends.SelectMany(m => Said(m.Name)), .. Said(Name(f.Part), f.Mode), .. f.LeadsTo.SelectMany(l => Said(Name(l.Fault)))],
         CauseIds = [f.Id],
         DeviceIds = [.. Said(f.Class, f.Device)],
-        Log = [.. f.Mends.SelectMany(m => m.Steps), .. Said(Name(f.Class), Name(f.Device), f.Role)],
+        Log = [.. f.Mends.SelectMany(m => m.Steps.Concat(m.Proof.Select(p => p.Say))), .. Said(Name(f.Class), Name(f.Device), f.Role)],
     };
+
+    private static IEnumerable<string> BuildWords(Trait trait) => trait.Values.SelectMany(v => v.Says.Prepend(v.Name)).Prepend(trait.Name);
 
     private string PartWords(DevicePart part) =>
         string.Join(' ', Said(part.Designator, Name(part.Part), part.Rating, part.Where));

@@ -22,7 +22,11 @@ internal static class NoteFacts
 
     private static ImmutableArray<(string Title, ImmutableArray<string> Lines)> All(Note note) => note switch
     {
-        DeviceClass c => [("Stop at once", [.. c.StopAtOnce.Select(s => s.Say)]), ("Roles", [.. c.Roles.Select(r => r.Name)]), ("To open", [.. c.Access.Select(Access)]), ("While it is open", c.WhileOpen)],
+        DeviceClass c =>
+        [
+            ("Stop at once", [.. c.StopAtOnce.Select(s => s.Say)]), ("First of all", [.. c.Protect.Select(p => p.Name)]), ("Builds", [.. c.Builds.Select(Trait)]), ("Roles", [.. c.Roles.Select(r => r.Name)]),
+            ("To open", [.. c.Access.Select(Access)]), ("While it is open", c.WhileOpen), ("Proof after the mend", [.. c.Proof.Select(p => p.Say)]), ("Not covered", c.NotCovered),
+        ],
         Device d => [("Parts", [.. d.Parts.Select(Part)]), ("To open", [.. d.Access.Select(Access)]), ("Boards", d.Boards), ("Drawings", [.. d.Drawings.Select(g => $"{g.File} {g.Shows}")])],
         PartClass p =>
         [
@@ -36,6 +40,8 @@ internal static class NoteFacts
         Job j => [("Complaint", [j.Complaint]), ("History", j.History)],
         _ => [],
     };
+
+    private static string Trait(Trait trait) => $"{trait.Name}: {string.Join(", ", trait.Values.Select(v => v.Name))}";
 
     private static string Access(AccessStep step) => $"{step.Name}, {StepWords.Minutes(step.Minutes)}{(step.Behind is null ? "" : $", behind {step.Behind}")}";
 

@@ -25,12 +25,17 @@ internal sealed class WordsFor(Notebook notes, ImmutableArray<AccessStep> access
         TakenOff taken => $"{taken.What} {(taken.BackOn ? "back on" : "taken off")}{(taken.Where is null || taken.BackOn ? "" : $", lies in {taken.Where}")}",
         Powered powered => $"power on, {powered.Stage.ToString().ToLowerInvariant()}{(powered.Current is null ? "" : $", {powered.Current}")}",
         PartMoved part => $"{NameOf(part.Part)} {State(part.State)}",
+        Secured secured => $"{NameOf(secured.Protect)}: {(secured.Done ? "done" : "not possible")}",
+        Skipped skipped => $"{NameOf(skipped.Step)}: {(skipped.Why == SkipReason.CannotTell ? "cannot tell" : "skipped")}",
+        RoundDone round => $"{NameOf(round.Round)}: gone through",
+        CounterClosed => "the owner has left",
         _ => entry.Note ?? "",
     };
 
     public string NameOf(string id) =>
         notes.Find<Note>(id)?.Name
         ?? notes.Mend(id)?.Name
+        ?? notes.Of<DeviceClass>().SelectMany(c => c.Protect).FirstOrDefault(p => p.Id == id)?.Name
         ?? AlwaysThere.NameOf(id)
         ?? id;
 
