@@ -29,13 +29,10 @@ public sealed record BenchSettings
     public OwnerCall OwnerCall { get; init; } = new();
 
     /// <summary>
-    /// Currency per hour that a machine waits on the bench while nobody works on it, at most <see cref="HoursOnTheBench"/> a wait; from there on
-    /// it lies on the shelf at <see cref="CostOfDay"/>.
+    /// Currency per hour that a machine waits on the bench while nobody works on it, at most a working day; from there on it lies on the shelf
+    /// at <see cref="CostOfDay"/>.
     /// </summary>
     public double WaitingHour { get; init; } = 1;
-
-    /// <summary>A working day (common practice, no source).</summary>
-    public const double HoursOnTheBench = 8;
 
     /// <summary>Tools at hand; null when nobody listed them, and then everything counts as there.</summary>
     public ImmutableArray<string>? Tools { get; init; }
