@@ -3,6 +3,7 @@ using System.CommandLine;
 using Triage.Cli.Paper;
 using Triage.Cli.Typed;
 using Triage.Notes;
+using Triage.Notes.Linting;
 using Triage.Workshop.Books;
 using Triage.Workshop.Knowledge;
 
@@ -11,17 +12,20 @@ namespace Triage.Cli.Commands;
 /// <summary><c>triage check</c>: what is wrong with the notes and the bench's settings.</summary>
 internal static class CheckCommand
 {
-    public static Command Of(Desk desk) =>
-        desk.Command("check", "Lists what is wrong with the notes, with file, line and column. Ends with 1 when there are errors.", [], (typed, _) =>
+    public static Command Of(Desk desk)
+    {
+        var strict = new Option<bool>("--strict") { Description = "Ends with 1 when there are warnings, too." };
+        return desk.Command("check", "Lists what is wrong with the notes, with file, line and column, and what they leave out. Ends with 1 when there are errors.", [strict], (typed, _) =>
         {
             var sources = Books.Of(typed.GetValue(desk.BookOption) ?? []);
-            var checkedBooks = BookReader.ReadAll(sources.Select(s => (s.Name, s.Folder)));
+            var checkedBooks = KnowledgeCheck.Check(BookReader.ReadAll(sources.Select(s => (s.Name, s.Folder))));
             var said = SettingsCheck.BookOf(sources) is { } home ? SettingsCheck.Of(sources, checkedBooks.SelectMany(b => b.Notes)).Select(p => Row(sources, home.Name, p)) : [];
             var problems = said.Concat(checkedBooks.SelectMany(book => book.Problems.Select(p => Row(sources, book.Name, p)))).ToImmutableArray();
             var page = new CheckPage(checkedBooks.Sum(b => b.Notes.Length), Count(problems, Severity.Error), Count(problems, Severity.Warning), Count(problems, Severity.Hint), problems);
             desk.Sheet().Show(page, paper => Write(paper, page), typed.GetValue(desk.JsonOption));
-            return Task.FromResult(page.Errors > 0 ? ExitCode.ErrorsFound : ExitCode.Ok);
+            return Task.FromResult(page.Errors > 0 || (typed.GetValue(strict) && page.Warnings > 0) ? ExitCode.ErrorsFound : ExitCode.Ok);
         });
+    }
 
     private static int Count(ImmutableArray<ProblemRow> problems, Severity severity) => problems.Count(p => p.Severity == severity);
 

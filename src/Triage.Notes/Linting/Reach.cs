@@ -29,6 +29,18 @@ internal sealed class Reach
         return lacking.Where(m => m is not Device d || lacking.All(c => c.Id != ClassOf(d).Id)).Select(m => m.Id).Order(StringComparer.Ordinal);
     }
 
+    public IReadOnlyList<Fault> FaultsOf(DeviceClass machines) => faults[machines.Id];
+
+    public IEnumerable<Test> TestsOf(DeviceClass machines) => index.Notes.OfType<Test>().Where(t => Offered(t, machines));
+
+    /// <summary>Whether some device meets it that brings what its class lacks.</summary>
+    public bool IsOfDevices(Note note) => machines.OfType<Device>().Any(d => note switch
+    {
+        Fault fault => faults[d.Id].Contains(fault) && !faults[ClassOf(d).Id].Contains(fault),
+        Test test => Offered(test, d) && !Offered(test, ClassOf(d)),
+        _ => false,
+    });
+
     /// <summary>Classes that a note is for; none for a part class or a machine that nobody knows.</summary>
     public IEnumerable<DeviceClass> ClassesOf(Note note) => note switch
     {
