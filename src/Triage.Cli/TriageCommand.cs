@@ -60,6 +60,7 @@ public static class TriageCommand
             TakeCommand.Of(desk),
             ShareCommand.Of(desk),
             CheckCommand.Of(desk),
+            MigrateCommand.Of(desk),
             ServeCommand.Of(desk),
         };
         foreach (var listed in ListedCommands.Of(desk))
