@@ -47,6 +47,7 @@ internal sealed class StepCards(Notebook notes, DeviceScope scope, ActionsOfNote
     {
         AlwaysThere.HandBack => StepKind.Fix,
         AlwaysThere.AskConsent => StepKind.Ask,
+        AlwaysThere.LookItOver => StepKind.Round,
         _ => StepKind.Stop,
     };
 

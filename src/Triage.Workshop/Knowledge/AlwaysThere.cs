@@ -18,6 +18,9 @@ public static class AlwaysThere
     /// <summary>Give it back: nothing is wrong with it.</summary>
     public const string HandBack = "hand-back";
 
+    /// <summary>All small looks at once.</summary>
+    public const string LookItOver = "look-it-over";
+
     /// <summary>A whole new one in its place.</summary>
     public const string Exchange = "exchange";
 
@@ -56,6 +59,7 @@ public static class AlwaysThere
         PartOut => "Stop: part it out, keep what is good in it",
         HandOver => "Hand it over to somebody licensed for this",
         WorkAround => "Live with it: do the reset each time",
+        LookItOver => "Look it over and try it",
         Exchange => "Exchange the whole for a new one of the same kind",
         AskConsent => "Ask the owner whether what is stored in it may go, or save it",
         HandBack => "Give it back: nothing wrong with it, show the owner",

@@ -82,8 +82,10 @@ public sealed record DeviceScope
         bool Reached(Effort effort) => !Closed(effort.Access, device, deviceClass, build);
         var roles = RolesOf(device, deviceClass).RemoveAll(r => !Fits(r.Build));
         var faults = notes.Of<Fault>().Where(f => Fits(f.Build) && Applies(f, device, deviceClass, roles)).Select(f => f with { Mends = [.. f.Mends.Where(m => Fits(m.Build) && Reached(m.Effort))] }).ToImmutableArray();
-        var shown = faults.SelectMany(f => f.Shows).Select(s => notes.Today(s.Finding)).ToHashSet(StringComparer.Ordinal);
-        var findings = notes.Of<Finding>().Where(f => Fits(f.Build) && (shown.Contains(f.Id) || f.Classes.Contains(deviceClass.Id))).ToImmutableArray();
+        var shown = ShownBy(faults, notes);
+        var own = ShownBy(faults.Where(f => f.Class is not null || f.Device is not null), notes);
+        var findings = notes.Of<Finding>()
+            .Where(f => Fits(f.Build) && (f.Classes.Contains(deviceClass.Id) || (f.Classes.IsEmpty ? shown : own).Contains(f.Id))).ToImmutableArray();
         var known = findings.Select(f => f.Id).ToHashSet(StringComparer.Ordinal);
         var tested = notes.Of<Test>().SelectMany(t => t.Revealed).ToHashSet(StringComparer.Ordinal);
         return new()
@@ -100,6 +102,10 @@ public sealed record DeviceScope
             Access = AccessOf(device, deviceClass).RemoveAll(s => !Fits(s.Build)),
         };
     }
+
+    /// <summary>A fault of a role that many classes have may show what only some of them can: that is no finding of the others.</summary>
+    private static HashSet<string> ShownBy(IEnumerable<Fault> faults, Notebook notes) =>
+        faults.SelectMany(f => f.Shows).Select(s => notes.Today(s.Finding)).ToHashSet(StringComparer.Ordinal);
 
     private static ImmutableArray<Role> RolesOf(Device? device, DeviceClass deviceClass) =>
         [.. deviceClass.Roles.Where(r => device?.Without.Contains(r.Id) != true),

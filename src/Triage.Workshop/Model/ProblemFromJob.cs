@@ -16,11 +16,16 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
 
     public RepairProblem Of(HypothesisSet hypotheses)
     {
-        var options = Tests().Concat(Rounds()).Concat(Questions()).Concat(Resets()).Concat(Fixes()).Concat(Always()).ToList();
+        var belief = WholeBelief(hypotheses);
+        var rounds = Rounds().ToList();
+        var inRounds = rounds.Where(r => r.Blocked is null).SelectMany(r => r.Reveals).Select(f => f.Id).ToHashSet(StringComparer.Ordinal);
+        var looks = SmallLooks.Of(network.Scope, done, rules).Where(f => !inRounds.Contains(f)).Select(Revealed).ToList();
+        var bundled = looks.Select(f => f.Id).Concat(inRounds).ToHashSet(StringComparer.Ordinal);
+        var options = Tests(bundled).Concat(rounds).Concat(LookItOver(belief, looks)).Concat(Calls()).Concat(Resets()).Concat(Fixes()).Concat(Always()).ToList();
         var known = options.Select(o => o.Id).Concat(done.Ids).ToHashSet(StringComparer.Ordinal);
         return new()
         {
-            Belief = WholeBelief(hypotheses),
+            Belief = belief,
             Options = [.. options.Select(o => o with { After = [.. o.After.Where(known.Contains)] }), .. Stops()],
             Access = new([.. network.Scope.Access.Select(s => new PlanAccess(s.Id, s.Minutes, s.Behind))]),
             Open = [.. OpenSteps.Of(job.Log).Where(network.Scope.Has)],
@@ -29,18 +34,20 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
         };
     }
 
-    private IEnumerable<Option> Tests() =>
+    /// <param name="bundled">Findings that a round shows: a small look at one of them is not made by itself.</param>
+    private IEnumerable<Option> Tests(HashSet<string> bundled) =>
         network.Scope.Tests
-            .Where(t => t.Round.IsEmpty && network.Findings.ContainsKey(StepsDone.FindingOf(t)) && !done.Has(t.Id) && (t.Way != TestWay.Ask || !job.NoOwner))
+            .Where(t => t.Round.IsEmpty && network.Findings.ContainsKey(StepsDone.FindingOf(t)) && !done.Has(t.Id))
+            .Where(t => t.Way == TestWay.Ask ? !job.NoOwner && !AtTheCounter : !(SmallLooks.IsSmall(t) && bundled.Contains(StepsDone.FindingOf(t))))
             .Select(t => new TestOption(t.Id, t.Way == TestWay.Ask ? OwnersAnswer : Expense(t.Effort), Revealed(StepsDone.FindingOf(t)))
             {
                 Access = network.Scope.Behind(t.Effort),
                 After = rules.After(t.Effort),
-                Blocked = t.Way == TestWay.Ask && AtTheCounter ? StillThere : rules.Forbids(t.Effort),
+                Blocked = rules.Forbids(t.Effort),
             });
 
     /// <summary>Rounds without what is known already.</summary>
-    private IEnumerable<Option> Rounds() =>
+    private IEnumerable<RoundOption> Rounds() =>
         from round in network.Scope.Tests
         where !round.Round.IsEmpty && !done.Has(round.Id)
         let left = done.LeftOf(round)
@@ -52,17 +59,23 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
             Blocked = rules.Forbids(round.Effort),
         };
 
-    /// <summary>What one sees without a test of its own costs a look; what only the owner knows, a call once he has left.</summary>
-    private IEnumerable<Option> Questions() =>
+    /// <summary>All small looks that can be made now, as one list: those that tell most.</summary>
+    private IEnumerable<Option> LookItOver(ImmutableArray<Hypothesis> belief, List<Triage.Reasoning.Networks.Finding> looks)
+    {
+        var telling = looks.Select(f => (Finding: f, Bits: WhatTells.Bits(belief, f))).Where(f => f.Bits >= SmallLooks.LeastBits)
+            .OrderByDescending(f => f.Bits).Take(SmallLooks.Most).Select(f => f.Finding).ToImmutableArray();
+        if (!telling.IsEmpty)
+            yield return new RoundOption(AlwaysThere.LookItOver, new(settings.HandlingMinutes + (telling.Length - 1) * SmallLooks.MinutesEach), telling);
+    }
+
+    /// <summary>What only the owner knows costs a call once he has left.</summary>
+    private IEnumerable<Option> Calls() =>
         from finding in network.Scope.Questions
+        where network.Scope.Class.Counter.Contains(finding.Id) && !AtTheCounter && !job.NoOwner
         where !done.Knows(finding.Id) && !done.Has(finding.Id) && network.Findings.ContainsKey(finding.Id)
-        let owners = network.Scope.Class.Counter.Contains(finding.Id)
-        where !owners || !job.NoOwner
-        select new TestOption(finding.Id, owners ? OwnersAnswer : new(0), Revealed(finding.Id)) { Blocked = owners && AtTheCounter ? StillThere : null };
+        select new TestOption(finding.Id, OwnersAnswer, Revealed(finding.Id));
 
     private Triage.Reasoning.Networks.Finding Revealed(string finding) => network.Network.Findings[network.Findings[finding]];
-
-    private const string StillThere = "The owner is still at the counter: ask there.";
 
     private bool AtTheCounter => CounterHours.IsOpen(job);
 

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Workshop.Jobs;
+using Triage.Workshop.Knowledge;
 
 namespace Triage.Workshop.Model;
 
@@ -14,6 +15,9 @@ internal sealed class StepsDone(DeviceNetwork network, Job job, JobEvidence evid
     public IReadOnlySet<string> Ids => field ??= All();
 
     public bool Has(string step) => Ids.Contains(step);
+
+    /// <summary>Whether the machine's network has the finding.</summary>
+    public bool CanShow(string finding) => network.Findings.ContainsKey(finding);
 
     public bool Knows(string finding) =>
         network.Findings.TryGetValue(finding, out var index) && evidence.Evidence.Observations.Any(o => o.Finding == index);
@@ -29,7 +33,7 @@ internal sealed class StepsDone(DeviceNetwork network, Job job, JobEvidence evid
 
     private HashSet<string> All()
     {
-        var done = job.Log.Select(e => e switch { Tested t => t.Test, RoundDone r => r.Round, _ => e.Action() }).OfType<string>().Concat(Passed).ToHashSet(StringComparer.Ordinal);
+        var done = job.Log.Select(e => e switch { Tested t => t.Test, RoundDone r when r.Round != AlwaysThere.LookItOver => r.Round, _ => e.Action() }).OfType<string>().Concat(Passed).ToHashSet(StringComparer.Ordinal);
         done.UnionWith(network.Scope.Tests.Where(t => t.Round.IsEmpty ? Knows(FindingOf(t)) || done.Contains(FindingOf(t)) : LeftOf(t).IsEmpty).Select(t => t.Id));
         return done;
     }

@@ -91,11 +91,11 @@ public sealed class JobSteps
     /// <param name="rows">At least one.</param>
     public StepResult Round(string job, string round, ImmutableArray<SeenFinding> rows)
     {
-        if (Known<Test>("test", round) is { } unknown)
+        if (round != AlwaysThere.LookItOver && Known<Test>("test", round) is { } unknown)
             return Refuse(unknown);
         if (rows.IsDefaultOrEmpty)
             return Refuse(WorkshopRefusals.NothingSaid("round"));
-        var refused = rows.Select(r => !Book.Find<Test>(round)!.Round.Contains(r.Finding) ? WorkshopRefusals.NoSuch("row of the round", r.Finding, Book.Find<Test>(round)!.Round)
+        var refused = rows.Select(r => Book.Find<Test>(round) is { } known && !known.Round.Contains(r.Finding) ? WorkshopRefusals.NoSuch("row of the round", r.Finding, known.Round)
             : Known<Finding>("finding", r.Finding) ?? ValueOf(r.Finding, r.Value)).OfType<Refusal>().FirstOrDefault();
         return refused is not null ? Refuse(refused) : notes.Append(job, [new RoundDone(Now, round), .. rows.Select(r => new Saw(Now, r.Finding, r.Value))]);
     }
