@@ -55,6 +55,9 @@ public sealed class PlayedCaseTest : IDisposable
     public async Task Each_row_of_a_round_is_answered_and_none_is_asked_again()
     {
         SecureAndAsk();
+        Change("fault-short.md", "money: 4", "money: 40");
+        foreach (var better in new[] { "ohms.md", "reset.md" })
+            File.Delete(Path.Combine(kb.FullName, "common", better));
         var turns = (await Play("lid-warm", "yes")).Course.Turns;
         var round = Assert.Single(turns, t => t.Id == "look-it-over");
         Assert.Equal(["clock-face: ", "lid-warm: the lid is warm"], round.Rows.Select(r => $"{r.Id}: {r.Outcome}").Order(StringComparer.Ordinal));
@@ -73,7 +76,7 @@ public sealed class PlayedCaseTest : IDisposable
                 loses: stored tunes
             stop-at-once:
             """);
-        Change("fault-short.md", "mends:", "  - {finding: lid-warm, chance: often}\nmends:");
+        Change("fault-short.md", "mends:", "  - {finding: lid-warm, chance: almost always}\nmends:");
         Change("fault-settings.md", "shows:", "shows:\n  - {finding: stood-for-years, chance: often}");
         Add("lid-warm.md", "kind: finding\nid: lid-warm\nname: Warm lid\nask: Is the lid warm?\nseen: the lid is warm\nnot-seen: the lid is cool\nanyway: rarely");
         Add("stood-for-years.md", "kind: finding\nid: stood-for-years\nname: Stood for years\nask: Did it stand for years?\nanyway: seldom");
