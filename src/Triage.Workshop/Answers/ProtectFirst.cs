@@ -7,12 +7,15 @@ namespace Triage.Workshop.Answers;
 /// <summary>What is done before anything is looked for, so that nothing is lost and nothing gets worse.</summary>
 internal sealed class ProtectFirst(Job job, Reasoned reasoned)
 {
+    /// <summary>A build rarer than this, where nobody has told, is not worth securing against (common practice, no source).</summary>
+    private const double LikelyBuild = 0.3;
+
     /// <summary>Protect steps of the class that this job calls for and that nobody has done or passed over yet, in the order of the note.</summary>
     public ImmutableArray<Protect> Due()
     {
         var settled = job.Log.Select(e => e switch { Secured s => s.Protect, Skipped s => s.Step, _ => null }).OfType<string>().ToHashSet(StringComparer.Ordinal);
         var scope = reasoned.Network.Scope;
-        return [.. scope.Class.Protect.Where(p => scope.Fits(p.Build) && !settled.Contains(p.Id) && (p.When.IsEmpty || p.When.Any(CallsForIt)))];
+        return [.. scope.Class.Protect.Where(p => scope.Chance(p.Build) >= LikelyBuild && !settled.Contains(p.Id) && (p.When.IsEmpty || p.When.Any(CallsForIt)))];
     }
 
     public NextBestStep? Step() => Due() is [var first, ..] ? Card(first) : null;

@@ -7,11 +7,18 @@ namespace Triage.Workshop.Knowledge;
 /// <summary>What words tell of a machine's build: "mains built in", "six AA cells".</summary>
 internal static partial class BuildWords
 {
+    /// <summary>
+    /// What a description of the machine tells, and what its owner lets fall: he names one of several things that feed it and leaves out the
+    /// rest, so that of a trait of which a machine may have several only the description counts.
+    /// </summary>
+    public static Build Told(DeviceClass kind, string description, string complaint) =>
+        Told([.. kind.Builds.Where(t => !t.Several)], complaint).With(Told(kind.Builds, description));
+
     /// <summary>Where words tell two values of a trait of which a machine has exactly one, nothing is told.</summary>
-    public static Build Told(DeviceClass kind, string words)
+    private static Build Told(ImmutableArray<Trait> traits, string words)
     {
         var said = Plain(words);
-        var told = kind.Builds.Select(t => new TraitValues(t.Id, [.. t.Values.Where(v => v.Says.Any(phrase => Says(said, phrase))).Select(v => v.Id)])).Zip(kind.Builds);
+        var told = traits.Select(t => new TraitValues(t.Id, [.. t.Values.Where(v => v.Says.Any(phrase => Says(said, phrase))).Select(v => v.Id)])).Zip(traits);
         return new([.. told.Where(t => t.First.Values.Length == 1 || (t.Second.Several && t.First.Values.Length > 1)).Select(t => t.First)]);
     }
 

@@ -72,7 +72,8 @@ public sealed record DeviceScope
     public double Availability(Fault fault) =>
         Chance(fault.Build) * Chance(fault.Role is { } role ? Roles.FirstOrDefault(r => r.Id == role)?.Build : null);
 
-    private double Chance(BuildCondition? condition) => condition?.ChanceOn(Build, Class.Builds) ?? 1;
+    /// <summary>Chance that this machine meets a condition: 0 or 1 where its build is told, else by the shares of its class.</summary>
+    public double Chance(BuildCondition? condition) => condition?.ChanceOn(Build, Class.Builds) ?? 1;
 
     /// <param name="told">What the job tells of the build; the device note may tell more.</param>
     public static DeviceScope Of(Notebook notes, Device? device, DeviceClass deviceClass, Build? told = null)

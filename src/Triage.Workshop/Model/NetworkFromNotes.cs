@@ -12,10 +12,10 @@ namespace Triage.Workshop.Model;
 internal static class NetworkFromNotes
 {
     /// <summary>
-    /// The unlisted fault shows any abnormal finding with this chance, and stands on this many pseudo-jobs
-    /// (common practice, no source): modest, so that it leads only when no listed fault explains well.
+    /// The unlisted fault shows an abnormal finding as often as the listed ones of the machine do on average, within these bounds, and stands
+    /// on this many pseudo-jobs (common practice, no source): it leads only when no listed fault explains well.
     /// </summary>
-    private const double UnlistedShows = 0.3, UnlistedWeight = 4;
+    private const double UnlistedShowsLeast = 0.03, UnlistedShowsMost = 0.3, UnlistedWeight = 4;
 
     /// <param name="alsoSeen">Findings recorded on the job that the device's own notes do not link to anything.</param>
     public static DeviceNetwork Build(DeviceScope scope, Learned learned, Notebook notes, IEnumerable<string> alsoSeen)
@@ -64,7 +64,7 @@ internal static class NetworkFromNotes
             .Select(f => (f.Id, Link: FromFault(f, finding, scope, learned, notes, ambient.Mean)))
             .Where(l => l.Link is not null)
             .ToDictionary(l => l.Id, l => l.Link!, StringComparer.Ordinal);
-        links[SpecialFaults.Unlisted] = new(Modest(finding, ambient.Mean), UnlistedWeight, Conditions.None, null);
+        links[SpecialFaults.Unlisted] = new(Modest(finding, ambient.Mean, OnAverage(links, roots, places)), UnlistedWeight, Conditions.None, null);
         var perState = links.Keys.Where(places.ContainsKey).SelectMany(f => places[f]).Distinct().Order()
             .Select(place => CombinedLink.Of(place, roots[place.Root].States[place.State].Faults, links, finding.Nominal));
         return new(finding.Id, [.. finding.Values.Select(v => v.Id)], ambient.Mean, [.. perState])
@@ -81,12 +81,22 @@ internal static class NetworkFromNotes
         return known is null ? said : new(known.Mean, known.Weight, said?.When ?? Conditions.None, said?.EveryMinutes);
     }
 
-    private static ImmutableArray<double> Modest(NoteFinding finding, ImmutableArray<double> ambient)
+    /// <summary>P(abnormal | one listed fault), averaged over the faults of the machine by their priors.</summary>
+    private static double OnAverage(Dictionary<string, LinkOfNotes> links, IReadOnlyList<Root> roots, ImmutableDictionary<string, ImmutableArray<(int Root, int State)>> places)
+    {
+        var listed = places.Where(p => p.Key is not (SpecialFaults.Unlisted or SpecialFaults.NothingWrong))
+            .Select(p => (p.Key, Prior: p.Value.Sum(at => roots[at.Root].Prior[at.State]))).ToList();
+        var all = listed.Sum(f => f.Prior);
+        return all <= 0 ? 0 : listed.Sum(f => f.Prior * (links.TryGetValue(f.Key, out var link) ? 1 - link.Produces[0] : 0)) / all;
+    }
+
+    private static ImmutableArray<double> Modest(NoteFinding finding, ImmutableArray<double> ambient, double onAverage)
     {
         var values = finding.Values.Length;
+        var shows = Math.Clamp(onAverage, UnlistedShowsLeast, UnlistedShowsMost);
         return finding.Nominal
-            ? [.. ambient.Select(p => (1 - UnlistedShows) * p + UnlistedShows / values)]
-            : [1 - UnlistedShows, .. Enumerable.Repeat(UnlistedShows / (values - 1), values - 1)];
+            ? [.. ambient.Select(p => (1 - shows) * p + shows / values)]
+            : [1 - shows, .. Enumerable.Repeat(shows / (values - 1), values - 1)];
     }
 
     /// <summary>A measurement of one part, or a check on one fault, is a nominal finding linked to that part's root alone.</summary>

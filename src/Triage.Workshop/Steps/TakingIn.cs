@@ -81,7 +81,7 @@ internal sealed class TakingIn(Bench bench, DateTimeOffset now)
 
     /// <summary>What was ticked counts before what the words say.</summary>
     private static Build BuildOf(TakeInRequest request, Machine machine) => machine.Class is { } kind
-        ? BuildWords.Told(kind, string.Join(" . ", [request.Machine, request.Description, .. request.History, request.Complaint])).With(request.Build)
+        ? BuildWords.Told(kind, $"{request.Machine} . {request.Description}", string.Join(" . ", [.. request.History, request.Complaint])).With(request.Build)
         : request.Build;
 
     private IEnumerable<string> Remarks(Machine machine, Recognition recognition)
