@@ -31,5 +31,5 @@ internal static class Transcript
     private static string Minutes(CaseScore score) => double.IsFinite(score.Minutes) ? score.Minutes.ToString("0", CultureInfo.InvariantCulture).PadLeft(3) : "  ∞";
 
     private static string Ended(CaseScore score) =>
-        score.Course.Ending == Ending.None ? score.Course.Trouble ?? "not ended" : $"{(score.RightlyEnded ? "rightly" : "wrongly")} ended: {score.Course.Ending}";
+        score.Course.Ending == Ending.None ? score.Course.Turns.IsEmpty ? "not taken in" : "not ended" : $"{(score.RightlyEnded ? "rightly" : "wrongly")} ended: {score.Course.Ending}";
 }
