@@ -26,7 +26,7 @@ public sealed record DeviceScope
 
     /// <summary>What only the owner can tell: asked while he stands at the counter.</summary>
     public ImmutableArray<Finding> AskedAtTheCounter =>
-        [.. Findings.Where(f => Class.Counter.Contains(f.Id) || Tests.Any(t => t.Way == TestWay.Ask && t.Reveals == f.Id))];
+        [.. Findings.Where(f => Class.Counter.IsEmpty ? Tests.Any(t => t.Way == TestWay.Ask && t.Reveals == f.Id) : Class.Counter.Contains(f.Id))];
 
     public required ImmutableArray<Reset> Resets { get; init; }
 
@@ -34,8 +34,8 @@ public sealed record DeviceScope
 
     public string Name => Device?.Name ?? Class.Name;
 
-    /// <summary>Hazards of its class that this build has.</summary>
-    public ImmutableArray<Caution> Cautions => [.. Class.Cautions.Where(c => Fits(c.Build))];
+    /// <summary>Hazards of its class that this build has or may have; one hands it over for those that it is likelier than not to have.</summary>
+    public ImmutableArray<Caution> Cautions => [.. Class.Cautions.Where(c => Fits(c.Build)).Select(c => Chance(c.Build) >= 0.5 ? c : c with { HandOver = false })];
 
     public ImmutableArray<string> StopAtOnce => [.. Class.StopAtOnce.Where(s => Fits(s.Build)).Select(s => s.Say)];
 

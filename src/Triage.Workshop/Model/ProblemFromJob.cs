@@ -21,7 +21,7 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
         var inRounds = rounds.Where(r => r.Blocked is null).SelectMany(r => r.Reveals).Select(f => f.Id).ToHashSet(StringComparer.Ordinal);
         var looks = SmallLooks.Of(network.Scope, done, rules).Where(f => !inRounds.Contains(f)).Select(Revealed).ToList();
         var bundled = looks.Select(f => f.Id).Concat(inRounds).ToHashSet(StringComparer.Ordinal);
-        var options = Tests(bundled).Concat(rounds).Concat(LookItOver(belief, looks)).Concat(Calls()).Concat(Resets()).Concat(Fixes()).Concat(Always()).ToList();
+        var options = Tests(bundled).Concat(rounds).Concat(LookItOver(belief, looks)).Concat(Calls()).Concat(Resets()).Concat(Fixes()).Concat(Always(belief)).ToList();
         var known = options.Select(o => o.Id).Concat(done.Ids).ToHashSet(StringComparer.Ordinal);
         return new()
         {
@@ -98,7 +98,7 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
             CheckedBy = [.. actions.ChecksOf(m.Id)],
         });
 
-    private IEnumerable<Option> Always() => [HandBack(), .. rules.MustAsk ? [AskConsent()] : Array.Empty<Option>(), .. HandOver(), .. Exchange()];
+    private IEnumerable<Option> Always(ImmutableArray<Hypothesis> belief) => [HandBack(), .. rules.MustAsk ? [AskConsent()] : Array.Empty<Option>(), .. HandOver(belief), .. Exchange()];
 
     /// <summary>Tells nothing of the fault; what erases comes after it.</summary>
     private static TestOption AskConsent() =>
@@ -107,7 +107,7 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
     private FixOption HandBack() => new(AlwaysThere.HandBack, new(AlwaysThere.MinutesOf(AlwaysThere.HandBack)), actions.Clearings(AlwaysThere.HandBack) ?? []);
 
     /// <summary>Somebody licensed mends what may not be mended here, and only that; what else it is stays.</summary>
-    private IEnumerable<FixOption> HandOver()
+    private IEnumerable<FixOption> HandOver(ImmutableArray<Hypothesis> belief)
     {
         var licensed = actions.Fixes.Values.Where(m => !done.Has(m.Id) && rules.NeedsLicence(m.Effort)).SelectMany(m => actions.Clearings(m.Id) ?? [])
             .GroupBy(c => (c.Root, c.State)).Select(same => same.MaxBy(c => c.Works * c.Holds)!).ToImmutableArray();
@@ -115,9 +115,16 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
         {
             yield return new(AlwaysThere.HandOver, new(AlwaysThere.MinutesOf(AlwaysThere.HandOver), settings.HandOverPrice, AlwaysThere.HandOverDays), licensed)
             {
-                Blocked = rules.OverTheLimit(settings.HandOverPrice),
+                Blocked = rules.OverTheLimit(settings.HandOverPrice) ?? (LikelyAmong(belief, licensed) ? null : "What it is may still be mended here: find out first."),
             };
         }
+    }
+
+    /// <summary>One hands over what is likelier than not for somebody else to mend.</summary>
+    private static bool LikelyAmong(ImmutableArray<Hypothesis> belief, ImmutableArray<Clearing> licensed)
+    {
+        var theirs = licensed.Select(c => (c.Root, c.State)).ToHashSet();
+        return belief.Where(h => h.Faulty.Any(f => theirs.Contains((f.Root, f.State)))).Sum(h => h.Probability) >= 0.5;
     }
 
     /// <summary>A whole new one, where that is what one does.</summary>
