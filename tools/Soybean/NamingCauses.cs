@@ -7,7 +7,7 @@ namespace Triage.Tools.Soybean;
 internal sealed class NamingCauses(Learned learned, ImmutableArray<string> causes, ImmutableArray<string> levels)
 {
     private readonly DependentFindings findings = learned.Dependent(levels) ?? throw new InvalidOperationException("Too few cases to show how findings come together.");
-    private readonly double[] logShares = [.. learned.Shares(causes, levels).Mean.Select(Math.Log)];
+    private readonly double[] logShares = [.. causes.Select(cause => Math.Log(learned.Shares(KnownScope.Of("named", causes), levels)[cause].Mean))];
 
     public ImmutableArray<double> Posterior(IReadOnlyCollection<CheckedFinding> seen) => Posterior(Logs(seen), seen.Count);
 

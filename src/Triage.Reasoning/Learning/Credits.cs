@@ -25,13 +25,18 @@ internal static class Credits
         yield return new(new(Sum.Jobs, TallyKey.Everywhere), job.Weight);
         if (job.Causes.IsEmpty) yield break;
         double[] own = OwnChances(job, known);
-        double fresh = Math.Min(1, job.Causes.Where(cause => cause.WasNew).Sum(cause => cause.Chance));
-        foreach (string scope in Scopes(job))
+        bool[] listed = [.. job.Causes.Select(cause => known.Availability(job.Scope, cause.Fault) > 0)];
+        double fresh = Math.Min(1, job.Causes.Where((cause, i) => cause.WasNew || !listed[i]).Sum(cause => cause.Chance));
+        foreach (string level in Levels(job))
         {
-            yield return new(new(Sum.Explained, scope), job.Weight);
-            yield return new(new(Sum.New, scope), job.Weight * fresh);
+            yield return new(new(Sum.Explained, level), job.Weight);
+            yield return new(new(Sum.New, level), job.Weight * fresh);
             for (int i = 0; i < own.Length; i++)
-                yield return new(new(Sum.Share, scope, job.Causes[i].Fault), job.Weight * own[i]);
+            {
+                if (!listed[i]) continue;
+                yield return new(new(Sum.Share, level, job.Causes[i].Fault), job.Weight * own[i]);
+                if (!known.Fault(job.Causes[i].Fault)!.Apart) yield return new(new(Sum.Exposure, level, job.Scope), job.Weight * own[i]);
+            }
         }
         for (int i = 0; i < job.Levels.Length; i++)
             yield return new(new(Sum.Below, i + 1 < job.Levels.Length ? job.Levels[i + 1] : TallyKey.Everywhere, job.Levels[i]), job.Weight);
@@ -83,12 +88,12 @@ internal static class Credits
                     if (alone[v] == 0) continue;
                     double amount = job.Weight * job.Causes[i].Chance * alone[v];
                     string fault = job.Causes[i].Fault;
-                    foreach (string scope in Scopes(job))
-                        yield return new(new(Sum.Link, scope, fault, finding.Id, finding.Values[v]), amount);
+                    foreach (string level in Levels(job))
+                        yield return new(new(Sum.Link, level, fault, finding.Id, finding.Values[v]), amount);
                 }
             }
         }
     }
 
-    static IEnumerable<string> Scopes(JobRecord job) => [TallyKey.Everywhere, .. job.Levels];
+    static IEnumerable<string> Levels(JobRecord job) => [TallyKey.Everywhere, .. job.Levels];
 }

@@ -13,6 +13,9 @@ internal sealed class DependenceFit
     const int MostJobs = 1000;
     const int MostJobsTimesCauses = 40_000;
     const int FewestJobs = 30;
+
+    // met in the class, but not known of this machine
+    const double Rarest = 1e-6;
     static readonly double[] Kappas = [1, 4, 16];
     static readonly double[] Reaches = [double.PositiveInfinity, 50, 35, 25];
     static readonly (double Kappa, double Reach)[] Candidates = [.. Kappas.SelectMany(kappa => Reaches.Select(reach => (kappa, reach)))];
@@ -39,7 +42,7 @@ internal sealed class DependenceFit
         SoleCause[] cases =
         [
             .. sole.Where((_, i) => i % (1 + sole.Length / most) == 0)
-                .Select(job => new SoleCause(job.Causes[0].Fault, PairCredits.Known(job, believed.Known), job.Weight) { Levels = job.Levels }),
+                .Select(job => new SoleCause(job.Causes[0].Fault, PairCredits.Known(job, believed.Known), job.Weight) { Levels = job.Levels, Scope = job.Scope }),
         ];
         if (cases.Length < FewestJobs) return Dependence.None;
         ImmutableArray<string> parents = ParentChoice.Of(cases);
@@ -56,7 +59,8 @@ internal sealed class DependenceFit
     /// <summary>Among the causes met in the same class of machines.</summary>
     void Score(SoleCause one, int[] met)
     {
-        double[] logShares = [.. believed.Shares([.. met.Select(c => causes[c])], one.Levels).Mean.Select(Math.Log)];
+        ImmutableDictionary<string, Estimate> shares = believed.Shares.Of(believed.Known.Scope(one.Scope), one.Levels);
+        double[] logShares = [.. met.Select(c => Math.Log(shares.TryGetValue(causes[c], out Estimate share) ? Math.Max(Rarest, share.Mean) : Rarest))];
         int truth = Array.IndexOf(met, causes.IndexOf(one.Fault));
         int[] known = [.. Enumerable.Range(0, one.Seen.Length).Where(j => parents.Contains(one.Seen[j].Finding))];
         int[] value = [.. one.Seen.Select(seen => believed.Known.NeededFinding(seen.Finding).Values.IndexOf(seen.Value))];

@@ -7,6 +7,9 @@ namespace Triage.Reasoning.Learning;
 /// <param name="Weight">Sum of the Dirichlet's parameters; infinite means exactly known.</param>
 public sealed record Distribution(ImmutableArray<double> Mean, double Weight)
 {
+    /// <summary>Of yes and no.</summary>
+    internal static Distribution Beta(Estimate estimate) => new([estimate.Mean, 1 - estimate.Mean], estimate.Weight);
+
     public Estimate this[int value] => new(Mean[value], Weight);
 
     /// <summary>P(value at most x), one per x.</summary>

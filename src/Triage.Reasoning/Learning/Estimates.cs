@@ -18,33 +18,7 @@ internal sealed class Estimates(KnowledgeIndex known, Tally tally, Pooling pooli
 
     internal Comebacks Comebacks => comebacks;
 
-    internal Distribution Shares(ImmutableArray<string> faults, ImmutableArray<string> levels) => ShareChain(faults, levels).Last;
-
-    /// <summary>The notes' shares, made to sum to 1 over the faults given, weigh what they weigh on average, at most κ.</summary>
-    internal Hierarchy ShareChain(ImmutableArray<string> faults, ImmutableArray<string> levels)
-    {
-        double[] Counts(string scope) => [.. faults.Select(fault => tally[new(Sum.Share, scope, fault)])];
-        return Chain(SharePrior(faults), Counts, levels, pooling.ShareLevels);
-    }
-
-    internal Distribution SharePrior(ImmutableArray<string> faults)
-    {
-        var notes = faults.Select(known.Fault).ToArray();
-        double sum = notes.Sum(fault => fault?.Share ?? 0);
-        if (sum == 0) return new([.. notes.Select(_ => 1.0 / notes.Length)], Math.Min(1, pooling.ShareNotes));
-        double weight = notes.Sum(fault => fault is { Share: > 0 } ? fault.Share / sum * fault.ShareWeight : 0);
-        return new([.. notes.Select(fault => (fault?.Share ?? 0) / sum)], Capped(weight, pooling.ShareNotes));
-    }
-
-    internal Estimate UnlistedShare(ImmutableArray<string> levels)
-    {
-        double[] Counts(string scope)
-        {
-            double fresh = tally[new(Sum.New, scope)];
-            return [fresh, Math.Max(0, tally[new(Sum.Explained, scope)] - fresh)];
-        }
-        return Chain(Beta(settings.Unlisted), Counts, levels, pooling.ShareLevels).Last[0];
-    }
+    internal SharesOfCauses Shares { get; } = new(known, tally, pooling, settings);
 
     internal Distribution Ambient(string finding) => ambients.GetOrAdd(finding, AmbientOf);
 
@@ -76,7 +50,7 @@ internal sealed class Estimates(KnowledgeIndex known, Tally tally, Pooling pooli
     {
         KnownFinding of = known.NeededFinding(finding);
         double[] Counts(string scope) => LinkCounts(of, fault, scope);
-        Hierarchy chain = Chain(LinkPrior(fault, of), Counts, levels, pooling.LinkLevels);
+        Hierarchy chain = Hierarchy.Of(LinkPrior(fault, of), new(tally, Counts, pooling.LinkLevels), levels);
         if (known.Fault(fault)?.Group is { } group && !double.IsPositiveInfinity(chain.Prior.Weight))
             chain = chain with { First = OfGroup(group, of), Steps = [new(chain.First, pooling.LinkGroup), .. chain.Steps] };
         return known.Link(fault, finding) is not null || chain.First.Sum() > 0 ? chain : null;
@@ -116,22 +90,12 @@ internal sealed class Estimates(KnowledgeIndex known, Tally tally, Pooling pooli
 
     internal Estimate? Holds(string action, string fault) => Outcome(Sum.Holds, action, fault, known.Clearing(action, fault)?.Holds);
 
-    Estimate? Outcome(Sum sum, string action, string fault, Estimate? note) => note is not { } prior ? null : Beta(prior).Updated(
+    Estimate? Outcome(Sum sum, string action, string fault, Estimate? note) => note is not { } prior ? null : Distribution.Beta(prior).Updated(
     [
         tally[new(sum, TallyKey.Everywhere, action, fault, TallyKey.Yes)],
         tally[new(sum, TallyKey.Everywhere, action, fault, TallyKey.No)],
     ])[0];
 
-    /// <summary>A prior that is exactly known is not pooled with anything.</summary>
-    Hierarchy Chain(Distribution prior, Func<string, double[]> counts, ImmutableArray<string> levels, ImmutableArray<double> kappas)
-    {
-        var tree = new LevelTree(tally, counts, kappas);
-        return new(prior, tree.Effective(TallyKey.Everywhere, 0), double.IsPositiveInfinity(prior.Weight)
-            ? []
-            : [.. levels.Reverse().Select((level, depth) => new Step(tree.Effective(level, depth + 1), Pooling.At(kappas, depth)))]);
-    }
-
-    static Distribution Beta(Estimate estimate) => new([estimate.Mean, 1 - estimate.Mean], estimate.Weight);
 
     static double Capped(double weight, double most) => double.IsPositiveInfinity(weight) ? weight : Math.Min(weight, most);
 }

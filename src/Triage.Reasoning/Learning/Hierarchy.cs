@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Triage.Reasoning.Learning;
 
 /// <summary>One step of a hierarchy: what its members tell of it, and how many pseudo-jobs the step above counts for.</summary>
@@ -10,6 +12,13 @@ internal readonly record struct Step(double[] Counts, double Kappa);
 /// </summary>
 internal sealed record Hierarchy(Distribution Prior, double[] First, IReadOnlyList<Step> Steps)
 {
+    /// <summary>A prior that is exactly known is not pooled with anything.</summary>
+    /// <param name="levels">From the most special to the most general.</param>
+    internal static Hierarchy Of(Distribution prior, LevelTree tree, ImmutableArray<string> levels) =>
+        new(prior, tree.Effective(TallyKey.Everywhere, 0), double.IsPositiveInfinity(prior.Weight)
+            ? []
+            : [.. levels.Reverse().Select((level, depth) => new Step(tree.Effective(level, depth + 1), tree.Kappa(depth)))]);
+
     internal Distribution Last => Steps.Aggregate(Prior.Updated(First), (above, step) => above.Child(step.Counts, step.Kappa));
 
     /// <summary>Coefficient of the prior in the last mean, 0 … 1; the rest is counts.</summary>

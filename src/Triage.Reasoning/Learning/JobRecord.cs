@@ -13,6 +13,9 @@ public sealed record JobRecord
     /// <summary>From the most special to the most general: device, device class. Everything shares "all" above these.</summary>
     public required ImmutableArray<string> Levels { get; init; }
 
+    /// <summary>Id of the scope that says which faults this machine could have had; empty for any fault that the notes list.</summary>
+    public string Scope { get; init; } = KnownScope.Anything;
+
     /// <summary>
     /// Causes with the chance that each was there (1 when sure); several entries of chance 1 are a double fault.
     /// A cause that was new when the job closed says so.

@@ -12,6 +12,9 @@ public sealed record Knowledge
 
     /// <summary>Resets and fixes with the faults they clear.</summary>
     public ImmutableArray<KnownAction> Actions { get; init; } = [];
+
+    /// <summary>Sorts of machine by what can fail in them; a job names its own.</summary>
+    public ImmutableArray<KnownScope> Scopes { get; init; } = [];
 }
 
 /// <param name="Id">Fault id.</param>
@@ -24,6 +27,12 @@ public sealed record KnownFault(string Id, string? Group, double Share, double S
 
     /// <summary>Faults that follow from it as damage.</summary>
     public ImmutableArray<string> LeadsTo { get; init; } = [];
+
+    /// <summary>
+    /// Its share among the listed causes is a proportion of its own, not one rate among others: what any machine can come in with, such as nothing
+    /// wrong.
+    /// </summary>
+    public bool Apart { get; init; }
 }
 
 /// <param name="Finding">Finding id.</param>

@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+
 namespace Triage.Reasoning.Learning;
 
 /// <summary>What the notes say, checked and by id.</summary>
@@ -9,6 +11,9 @@ internal sealed class KnowledgeIndex
     readonly Dictionary<(string Fault, string Finding), KnownLink> links = [];
     readonly Dictionary<(string Action, string Fault), KnownClearing> clearings = [];
     readonly Dictionary<CheckedFinding, int> numbers = [];
+    readonly Dictionary<string, int> compared = new(StringComparer.Ordinal);
+    readonly Dictionary<string, int> scopeNumbers = new(StringComparer.Ordinal);
+    readonly Dictionary<string, KnownScope> scopes;
 
     internal KnowledgeIndex(Knowledge knowledge)
     {
@@ -21,9 +26,40 @@ internal sealed class KnowledgeIndex
             foreach (string value in finding.Values) numbers.TryAdd(new(finding.Id, value), numbers.Count);
         foreach (KnownFault fault in knowledge.Faults) Add(fault);
         foreach (KnownAction action in knowledge.Actions) Add(action);
+        for (int f = 0; f < knowledge.Faults.Length; f++)
+            if (!knowledge.Faults[f].Apart) compared.Add(knowledge.Faults[f].Id, f);
+        KnownScope[] inOrder = [KnownScope.Of(KnownScope.Anything, knowledge.Faults.Select(fault => fault.Id)), .. knowledge.Scopes.OrderBy(scope => scope.Id, StringComparer.Ordinal)];
+        scopes = ById(inOrder, scope => scope.Id, "scope");
+        foreach (KnownScope scope in inOrder) Check(scope);
+        Scopes = [.. inOrder.Select(Compared)];
+        for (int s = 0; s < inOrder.Length; s++) scopeNumbers.Add(inOrder[s].Id, s);
+        NotedRates = NotedRates.Of(this);
     }
 
     internal Knowledge Knowledge { get; }
+
+    internal KnownScope Scope(string id) => scopes[id];
+
+    /// <summary>The scopes in a fixed order, first the one in which anything can be met.</summary>
+    internal ImmutableArray<ScopeFaults> Scopes { get; }
+
+    internal NotedRates NotedRates { get; }
+
+    internal int? ScopeNumber(string id) => scopeNumbers.TryGetValue(id, out int number) ? number : null;
+
+    /// <summary>Place of a fault in the notes; null for one that they do not list or that stands apart.</summary>
+    internal int? Number(string fault) => compared.TryGetValue(fault, out int number) ? number : null;
+
+    /// <summary>Chance that machines of a scope can have a fault; 0 for one that the notes do not list.</summary>
+    internal double Availability(string scope, string fault) => scopes[scope].Availability.GetValueOrDefault(fault);
+
+    /// <summary>Those of its faults whose rates are compared.</summary>
+    internal ScopeFaults Compared(KnownScope scope)
+    {
+        (int Fault, double Chance)[] faults =
+            [.. scope.Availability.Where(a => a.Value > 0 && compared.ContainsKey(a.Key)).Select(a => (compared[a.Key], a.Value)).OrderBy(a => a.Item1)];
+        return new([.. faults.Select(a => a.Fault)], [.. faults.Select(a => a.Chance)]);
+    }
 
     /// <summary>Faults of a group, in the order of the notes.</summary>
     internal IEnumerable<KnownFault> Group(string group) => groups[group];
@@ -82,6 +118,15 @@ internal sealed class KnowledgeIndex
                 CheckWeight(estimate.Weight, what);
             }
             if (!clearings.TryAdd((action.Id, clearing.Fault), clearing)) throw new ArgumentException($"{what} is there twice; keep one.");
+        }
+    }
+
+    internal void Check(KnownScope scope)
+    {
+        foreach (var (fault, chance) in scope.Availability)
+        {
+            if (Fault(fault) is null) throw new ArgumentException($"Scope '{scope.Id}' names the fault '{fault}', which the notes do not list; add it to them first.");
+            if (!(chance is >= 0 and <= 1)) throw new ArgumentException($"Scope '{scope.Id}' can have the fault '{fault}' with the chance {chance}; give one of 0 … 1.");
         }
     }
 

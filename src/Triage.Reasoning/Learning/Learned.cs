@@ -27,21 +27,17 @@ public sealed class Learned
     /// <summary>True when there are enough more (or fewer) jobs that the epoch should be fitted anew with <see cref="Refit"/>.</summary>
     public bool RefitDue => Epoch.Due(jobs.Count) != Epoch.FittedTo;
 
-    /// <summary>Share of causes among the jobs at these levels, among all faults that the notes list.</summary>
-    public Estimate Share(string fault, ImmutableArray<string> levels)
-    {
-        ImmutableArray<string> all = [.. estimates.Known.Knowledge.Faults.Select(known => known.Id)];
-        int index = all.IndexOf(fault);
-        return index >= 0
-            ? Shares(all, levels)[index]
-            : throw new ArgumentException($"The notes list no fault '{fault}'; add it to them first.");
-    }
+    /// <summary>Share of causes on machines at these levels, among all faults that the notes list.</summary>
+    public Estimate Share(string fault, ImmutableArray<string> levels) => estimates.Known.Fault(fault) is null
+        ? throw new ArgumentException($"The notes list no fault '{fault}'; add it to them first.")
+        : Shares(estimates.Known.Scope(KnownScope.Anything), levels)[fault];
 
-    /// <summary>Shares among the faults given (those that apply to a device), which sum to 1.</summary>
-    public Distribution Shares(ImmutableArray<string> faults, ImmutableArray<string> levels) => estimates.Shares(faults, levels);
+    /// <summary>Share of each fault among the listed causes of machines at these levels that can have those of a scope; they sum to 1.</summary>
+    /// <exception cref="ArgumentException">The scope names a fault that the notes do not list, or an impossible chance.</exception>
+    public ImmutableDictionary<string, Estimate> Shares(KnownScope scope, ImmutableArray<string> levels) => estimates.Shares.Of(scope, levels);
 
-    /// <summary>Smoothed share of jobs whose cause was new when they closed.</summary>
-    public Estimate UnlistedShare(ImmutableArray<string> levels) => estimates.UnlistedShare(levels);
+    /// <summary>Smoothed share of jobs whose cause was new when they closed, or is not listed for such a machine.</summary>
+    public Estimate UnlistedShare(ImmutableArray<string> levels) => estimates.Shares.Unlisted(levels);
 
     /// <summary>
     /// Ordered findings: P(value that this cause by itself produces), without the leak. Nominal ones: P(value | only this cause).
@@ -97,7 +93,7 @@ public sealed class Learned
     /// <summary>Counts one more job.</summary>
     public Learned With(JobRecord job)
     {
-        JobCheck.Check(job);
+        JobCheck.Check(job, estimates.Known);
         if (jobs.ContainsKey(job.Id)) throw new ArgumentException($"Job '{job.Id}' is counted already; take it out first.");
         return Moved(estimates.Tally.Plus(Epoch.CreditsOf(job)), jobs.Add(job.Id, job));
     }
@@ -120,7 +116,7 @@ public sealed class Learned
         var byId = ImmutableDictionary.CreateBuilder<string, JobRecord>();
         foreach (JobRecord job in jobs)
         {
-            JobCheck.Check(job);
+            JobCheck.Check(job, known);
             if (!byId.TryAdd(job.Id, job)) throw new ArgumentException($"Two jobs are called '{job.Id}'; ids must differ.");
         }
         Tally tally = Tally.Empty.PlusMany(jobs.SelectMany(epoch.CreditsOf));

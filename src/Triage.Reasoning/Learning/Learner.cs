@@ -11,7 +11,7 @@ public static class Learner
     {
         var known = new KnowledgeIndex(knowledge);
         JobRecord[] canonical = [.. jobs.OrderBy(job => job.Closed).ThenBy(job => job.Id, StringComparer.Ordinal)];
-        foreach (JobRecord job in canonical) JobCheck.Check(job);
+        foreach (JobRecord job in canonical) JobCheck.Check(job, known);
         Epoch epoch = Fit(known, canonical.AsSpan(0, Epoch.Due(canonical.Length)).ToArray(), settings);
         return Learned.Count(known, canonical, epoch, settings);
     }

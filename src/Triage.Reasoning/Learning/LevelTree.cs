@@ -17,11 +17,14 @@ internal sealed class LevelTree(Tally tally, Func<string, double[]> counts, IRea
         {
             double[] own = counts(member);
             if (own.Sum() == 0) continue;
-            double[] says = Told(Effective(member, depth + 1), Pooling.At(kappas, depth));
+            double[] says = Told(Effective(member, depth + 1), Kappa(depth));
             for (int i = 0; i < own.Length; i++) effective[i] = Math.Max(0, effective[i] + says[i] - own[i]);
         }
         return effective;
     }
+
+    /// <summary>Pseudo-jobs by which the level that far below the top leans on the one above it.</summary>
+    internal double Kappa(int depth) => Pooling.At(kappas, depth);
 
     /// <summary>What a member's counts tell of the step above.</summary>
     internal static double[] Told(double[] counts, double kappa)

@@ -57,4 +57,6 @@ internal static class ParentChoice
 internal sealed record SoleCause(string Fault, CheckedFinding[] Seen, double Weight)
 {
     internal required ImmutableArray<string> Levels { get; init; }
+
+    internal required string Scope { get; init; }
 }

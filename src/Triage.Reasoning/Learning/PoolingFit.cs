@@ -15,7 +15,6 @@ internal sealed class PoolingFit
     readonly LearnerSettings settings;
     readonly SortedDictionary<string, ImmutableArray<string>> paths = new(StringComparer.Ordinal);
     readonly ImmutableArray<TallyKey> links;
-    readonly ImmutableArray<string> faults;
 
     PoolingFit(Estimates start, IEnumerable<JobRecord> jobs, LearnerSettings settings)
     {
@@ -24,8 +23,7 @@ internal sealed class PoolingFit
             for (int i = 0; i < levels.Length; i++) paths[levels[i]] = levels[i..];
         links = [.. start.Tally.Keys.Where(key => key.Sum == Sum.Link).Select(key => key with { Value = "" }).Distinct()
             .Where(key => start.Known.Finding(key.Finding) is not null)
-            .OrderBy(key => key.Scope, StringComparer.Ordinal).ThenBy(key => key.Subject, StringComparer.Ordinal).ThenBy(key => key.Finding, StringComparer.Ordinal)];
-        faults = [.. start.Known.Knowledge.Faults.Select(fault => fault.Id)];
+            .OrderBy(key => key.At, StringComparer.Ordinal).ThenBy(key => key.Subject, StringComparer.Ordinal).ThenBy(key => key.Finding, StringComparer.Ordinal)];
     }
 
     internal static Pooling Fit(Estimates start, IEnumerable<JobRecord> jobs, LearnerSettings settings)
@@ -46,21 +44,39 @@ internal sealed class PoolingFit
 
     Pooling Shares(Pooling pooling)
     {
-        Hierarchy top = With(pooling with { ShareNotes = double.PositiveInfinity }).ShareChain(faults, []);
-        pooling = pooling with { ShareNotes = Best(Median.ShareNotes, [new(top.First, top.Prior.Mean, top.Prior.Weight)]) };
+        pooling = pooling with { ShareNotes = Best(Median.ShareNotes, [Everywhere(With(pooling).Shares.CountsAt([]))]) };
         for (int depth = 0; depth < pooling.ShareLevels.Length; depth++)
         {
-            Estimates estimates = With(pooling);
-            var samples = Paths(depth).Select(path => Member(estimates.ShareChain(faults, path)));
+            SharesOfCauses shares = With(pooling).Shares;
+            var samples = Paths(depth).Select(path => Member(shares, path));
             pooling = pooling with { ShareLevels = pooling.ShareLevels.SetItem(depth, Best(Median.ShareLevels[depth], samples)) };
         }
         return pooling;
     }
 
+    /// <summary>The notes' pseudo-jobs stand behind each sort of machine: where sorts share no fault, there are as many times κ of them.</summary>
+    Sample Everywhere(CauseCounts counts)
+    {
+        NotedRates noted = start.Known.NotedRates;
+        double[] mean = Means(Rates.Fit(noted.Prior(double.PositiveInfinity), counts.Nothing, start.Known.Scopes), counts);
+        double[] sorts = [.. noted.Scale.Select((sum, f) => sum > 0 && mean[f] > 0 ? noted.Rate[f] / sum : 0)];
+        return new(counts.Had, [.. mean], sorts.Select((sort, f) => sort > 0 ? sort * noted.Jobs[f] : 0).Sum() / sorts.Sum()) { Times = sorts.Sum() };
+    }
+
+    Sample? Member(SharesOfCauses shares, ImmutableArray<string> path) => shares.AboveWithout(path) is { } above
+        ? new(shares.CountsAt(path).Had, [.. Means(above, shares.CountsAt(path))], double.PositiveInfinity)
+        : null;
+
+    double[] Means(Rates rates, CauseCounts counts)
+    {
+        double jobs = counts.Jobs.Sum();
+        return [.. rates.Expected(start.Known.Scopes, counts.Jobs).Select(expected => jobs > 0 ? expected / jobs : 0)];
+    }
+
     Pooling Links(Pooling pooling)
     {
         Estimates estimates = With(pooling);
-        var everywhere = links.Where(link => link.Scope == TallyKey.Everywhere).ToLookup(link => start.Known.Link(link.Subject, link.Finding) is not null);
+        var everywhere = links.Where(link => link.At == TallyKey.Everywhere).ToLookup(link => start.Known.Link(link.Subject, link.Finding) is not null);
         pooling = pooling with
         {
             LinkNotes = Best(Median.LinkNotes, everywhere[true].Select(link => Everywhere(estimates, link))),
@@ -72,7 +88,7 @@ internal sealed class PoolingFit
             LinkGroup = Best(Median.LinkGroup, everywhere.SelectMany(each => each)
                 .Where(link => start.Known.Fault(link.Subject)?.Group is not null).Select(link => Member(Chain(noted, link, [])))),
         };
-        ILookup<string, TallyKey> byLevel = links.ToLookup(link => link.Scope);
+        ILookup<string, TallyKey> byLevel = links.ToLookup(link => link.At);
         for (int depth = 0; depth < pooling.LinkLevels.Length; depth++)
         {
             Estimates above = With(pooling);
@@ -118,9 +134,12 @@ internal sealed class PoolingFit
     /// <summary>Counts of one member, the mean it is drawn around, and the most that κ may be there.</summary>
     sealed record Sample(double[] Counts, ImmutableArray<double> Mean, double Most)
     {
+        /// <summary>How many times κ stands behind it.</summary>
+        internal double Times { get; init; } = 1;
+
         internal double LogLikelihood(double kappa)
         {
-            double k = Math.Min(kappa, Most);
+            double k = Times * Math.Min(kappa, Most);
             double seen = 0, sum = 0;
             for (int i = 0; i < Counts.Length; i++)
             {

@@ -51,7 +51,8 @@ public static class Prequential
         if (!(sum > 0 && double.IsFinite(sum)) || chances.Any(chance => chance < 0))
             throw new ArgumentException($"The ranking for job '{job.Id}' must give chances of 0 or more, not all 0; they sum to {sum}.");
         double unlisted = learned.UnlistedShare([]).Mean;
-        double[] rates = [.. learned.Shares(faults, []).Mean.Select(share => share * (1 - unlisted)), unlisted];
+        var shares = learned.Shares(KnownScope.Of(KnownScope.Anything, faults), []);
+        double[] rates = [.. faults.Select(fault => shares[fault].Mean * (1 - unlisted)), unlisted];
         int truth = Truth(job, faults);
         return new(job.Id, new([.. chances.Select(chance => chance / sum)], truth), new(rates, truth));
     }

@@ -6,19 +6,59 @@ namespace Triage.Reasoning.Tests.Learning;
 /// <summary>Learns from scratch at every question, straight from the definitions; one cause at a time, so no credit is shared.</summary>
 sealed class BatchLearner(Knowledge notes, IReadOnlyList<JobRecord> jobs, Pooling pooling)
 {
+    readonly KnownScope[] scopes = [KnownScope.Of("", notes.Faults.Select(f => f.Id)), .. notes.Scopes];
+
     public double Share(string fault, ImmutableArray<string> levels)
     {
-        double all = notes.Faults.Sum(f => f.Share);
-        double weight = Math.Min(notes.Faults.Sum(f => f.Share / all * f.ShareWeight), pooling.ShareNotes);
-        int index = notes.Faults.Select(f => f.Id).ToList().IndexOf(fault);
-        double[] mean = Mix([.. notes.Faults.Select(f => f.Share / all)], weight, Told(null, Causes, pooling.ShareLevels, 0));
-        for (int i = levels.Length - 1, depth = 0; i >= 0; i--, depth++)
-            mean = Mix(mean, pooling.ShareLevels[depth], Told(levels[i], Causes, pooling.ShareLevels, depth + 1));
-        return mean[index];
+        double[] rates = Rates(levels);
+        return rates[notes.Faults.Select(f => f.Id).ToList().IndexOf(fault)] / rates.Sum();
     }
 
-    double[] Causes(IEnumerable<JobRecord> among) =>
-        [.. notes.Faults.Select(f => among.SelectMany(job => job.Causes.Where(c => c.Fault == f.Id).Select(c => job.Weight * c.Chance)).Sum())];
+    /// <summary>Plain MM, as long as it takes.</summary>
+    double[] Rates(ImmutableArray<string> levels)
+    {
+        string? level = levels.IsEmpty ? null : levels[0];
+        double[] had = Told(level, Causes, pooling.ShareLevels, levels.Length), met = Told(level, Machines, pooling.ShareLevels, levels.Length);
+        double[] mean = levels.IsEmpty ? [.. notes.Faults.Select(f => f.Share)] : Rates(levels[1..]);
+        double[] lent = [.. notes.Faults.Select((_, f) => levels.IsEmpty ? LentByNotes(f) : Lent(f, mean, met, pooling.ShareLevels[levels.Length - 1]))];
+        double[] rates = mean;
+        for (int round = 0; round < 3000; round++)
+        {
+            double[] sums = [.. scopes.Select(scope => Sum(scope, rates))];
+            rates = [.. notes.Faults.Select((fault, f) =>
+            {
+                double exposure = scopes.Select((scope, s) => met[s] > 0 ? met[s] * Has(scope, f) / sums[s] : 0).Sum();
+                return lent[f] + exposure > 0 ? (lent[f] * mean[f] + had[f]) / (lent[f] + exposure) : mean[f];
+            })];
+        }
+        return rates;
+    }
+
+    double LentByNotes(int fault)
+    {
+        double[] shares = [.. notes.Faults.Select(f => f.Share)];
+        KnownScope[] noted = scopes.Length > 1 ? scopes[1..] : scopes;
+        double holding = noted.Sum(scope => Has(scope, fault));
+        double scale = noted.Sum(scope => Has(scope, fault) * Sum(scope, shares)) / holding;
+        double weight = noted.Sum(scope => Has(scope, fault) * notes.Faults.Select((f, i) => Has(scope, i) * f.Share * f.ShareWeight).Sum() / Sum(scope, shares)) / holding;
+        return Math.Min(weight, pooling.ShareNotes) / scale;
+    }
+
+    double Lent(int fault, double[] above, double[] met, double kappa)
+    {
+        double holding = scopes.Select((scope, s) => met[s] * Has(scope, fault)).Sum();
+        return holding == 0 ? 0 : kappa / (scopes.Select((scope, s) => met[s] * Has(scope, fault) * Sum(scope, above)).Sum() / holding);
+    }
+
+    double Sum(KnownScope scope, double[] rates) => rates.Select((rate, f) => Has(scope, f) * rate).Sum();
+
+    double Has(KnownScope scope, int fault) => scope.Availability.GetValueOrDefault(notes.Faults[fault].Id);
+
+    double[] Causes(IEnumerable<JobRecord> among) => [.. notes.Faults.Select(f => among.Sum(job => Listed(job).Where(c => c.Fault == f.Id).Sum(c => job.Weight * c.Chance)))];
+
+    double[] Machines(IEnumerable<JobRecord> among) => [.. scopes.Select(scope => among.Where(job => job.Scope == scope.Id).Sum(job => Listed(job).Sum(c => job.Weight * c.Chance)))];
+
+    IEnumerable<JobCause> Listed(JobRecord job) => job.Causes.Where(c => scopes.Single(scope => scope.Id == job.Scope).Availability.ContainsKey(c.Fault));
 
     /// <summary>Jobs right at a level as they are; those of each member of it for n (κ + 1) / (n + κ), n above 1.</summary>
     double[] Told(string? level, Func<IEnumerable<JobRecord>, double[]> count, IReadOnlyList<double> kappas, int depth)

@@ -11,11 +11,11 @@ public class RelearningTests
     [Property(MaxTest = 40)]
     public void AnyOrderOfClosing_GivesTheSameNumbers(int seed)
     {
-        JobRecord[] jobs = [.. Random(seed, 40)];
-        Learned learned = Learner.Learn(Notes, jobs, LearnerSettings.Default);
+        JobRecord[] jobs = [.. RandomScoped(seed, 40)];
+        Learned learned = Learner.Learn(Scoped, jobs, LearnerSettings.Default);
         new Random(seed).Shuffle(jobs);
 
-        Assert.Equal(learned.Everything(), Learner.Learn(Notes, jobs, LearnerSettings.Default).Everything());
+        Assert.Equal(learned.Everything(), Learner.Learn(Scoped, jobs, LearnerSettings.Default).Everything());
         Assert.Equal(learned.Everything(), jobs.Aggregate(learned.Recount([]), (l, job) => l.With(job)).Everything());
     }
 
@@ -23,8 +23,8 @@ public class RelearningTests
     public void EditingAndDeleting_EqualsCountingWhatIsLeft(int seed)
     {
         var random = new Random(seed);
-        JobRecord[] jobs = [.. Random(seed, 40)], edits = [.. Random(seed + 1, 40)];
-        Learned learned = Learner.Learn(Notes, jobs, LearnerSettings.Default);
+        JobRecord[] jobs = [.. RandomScoped(seed, 40)], edits = [.. RandomScoped(seed + 1, 40)];
+        Learned learned = Learner.Learn(Scoped, jobs, LearnerSettings.Default);
         Learned moved = learned;
         var left = jobs.ToDictionary(job => job.Id);
         foreach (JobRecord edit in edits)
@@ -39,7 +39,19 @@ public class RelearningTests
         }
 
         Assert.Equal(learned.Recount(left.Values).Everything(), moved.Everything());
-        Assert.Equal(Learner.Learn(Notes, left.Values, LearnerSettings.Default).Everything(), moved.Refit().Everything());
+        Assert.Equal(Learner.Learn(Scoped, left.Values, LearnerSettings.Default).Everything(), moved.Refit().Everything());
+    }
+
+    [Property(MaxTest = 10)]
+    public void Shares_OnMachinesOfAllSorts_AreThoseOfAnIndependentBatchLearner(int seed)
+    {
+        JobRecord[] jobs = [.. RandomScoped(seed, 40).Select(job => job with { Causes = job.Causes.Sum(c => c.Chance) > 1 ? job.Causes[..1] : job.Causes })];
+        Learned learned = Learner.Learn(Scoped, jobs, LearnerSettings.Default);
+        var batch = new BatchLearner(Scoped, jobs, learned.Epoch.Pooling);
+
+        foreach (var levels in (System.Collections.Immutable.ImmutableArray<string>[])[OwnDevice, OtherDevice, ["deck"], None])
+            foreach (KnownFault fault in Notes.Faults)
+                Assert.Equal(batch.Share(fault.Id, levels), learned.Share(fault.Id, levels).Mean, 1e-10);
     }
 
     [Property(MaxTest = 40)]
@@ -89,6 +101,7 @@ public class RelearningTests
         AssertRefused("Two jobs are called 'J-7'; ids must differ.", () => Learn(job, job));
         AssertRefused("Job 'J-7' is counted already; take it out first.", () => Learn(job).With(job));
         AssertRefused("Job 'J-7' is not among those counted.", () => Learn().Without(job));
+        AssertRefused("Job 'J-7' is of a machine of the scope 'attic', which the notes do not have; add it to them or leave it out.", () => Learn(job with { Scope = "attic" }));
         AssertRefused("Job 'J-7' names the finding 'lamp' twice; keep one.", () => Learn(job with { Checked = [new("lamp", "lit"), new("lamp", "dark")] }));
     }
 

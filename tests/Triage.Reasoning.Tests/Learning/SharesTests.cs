@@ -42,9 +42,9 @@ public class SharesTests
     [Fact]
     public void Shares_AmongTheFaultsThatApply_SumToOne()
     {
-        Distribution shares = Learn(Job("1", "regulator-short")).Shares(["fuse-open", "regulator-short"], OwnDevice);
+        var shares = Learn(Job("1", "regulator-short")).Shares(KnownScope.Of("half", ["fuse-open", "regulator-short"]), OwnDevice);
 
-        Assert.Equal(1, shares.Mean.Sum(), 12);
+        Assert.Equal(1, shares.Values.Sum(share => share.Mean), 12);
     }
 
     [Fact]

@@ -34,6 +34,17 @@ static class SmallBench
         ],
     };
 
+    /// <summary>The same with three sorts of machine: of the last nobody knows whether it has the jack.</summary>
+    public static readonly Knowledge Scoped = Notes with
+    {
+        Scopes =
+        [
+            KnownScope.Of("keyboard", ["fuse-open", "regulator-short", "jack-loose"]),
+            KnownScope.Of("deck", ["regulator-short", "second-regulator-short"]),
+            new("radio", KnownScope.Of("radio", ["fuse-open", "regulator-short"]).Availability.Add("jack-loose", 0.4)),
+        ],
+    };
+
     public static JobRecord Job(string id, string cause, params (string Finding, string Value)[] seen) => new()
     {
         Id = id,
@@ -51,6 +62,13 @@ static class SmallBench
     {
         var random = new Random(seed);
         return [.. Enumerable.Range(0, count).Select(i => Random(random, $"job-{i}"))];
+    }
+
+    /// <summary>The same on machines of all sorts, known and unknown.</summary>
+    public static ImmutableArray<JobRecord> RandomScoped(int seed, int count)
+    {
+        var random = new Random(seed + 1);
+        return [.. Random(seed, count).Select(job => job with { Scope = random.Next(5) switch { 0 => "", 1 => "radio", _ => job.Levels[^1] } })];
     }
 
     static JobRecord Random(Random random, string id)
@@ -92,7 +110,7 @@ static class SmallBench
     static IEnumerable<double> AtLevels(Learned learned, ImmutableArray<string> levels) =>
     [
         learned.UnlistedShare(levels).Mean,
-        .. Numbers(learned.Shares([.. Notes.Faults.Select(f => f.Id)], levels)),
+        .. from fault in Notes.Faults let share = learned.Share(fault.Id, levels) from number in (double[])[share.Mean, share.Weight] select number,
         .. LinksAt(learned, levels),
     ];
 

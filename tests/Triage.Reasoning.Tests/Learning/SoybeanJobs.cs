@@ -33,7 +33,7 @@ static class SoybeanJobs
     };
 
     public static double[] LogShares(SoybeanCases cases, Learned learned) =>
-        [.. learned.Shares([.. cases.Classes], Levels).Mean.Select(Math.Log)];
+        [.. cases.Classes.Select(c => Math.Log(learned.Share(c, Levels).Mean))];
 
     public static double[][][] LogLinks(SoybeanCases cases, Learned learned) => [.. cases.Classes.Select(c => cases.Attributes
         .Select(a => (learned.Link(c, a, Levels) ?? learned.Ambient(a)).Mean.Select(Math.Log).ToArray()).ToArray())];

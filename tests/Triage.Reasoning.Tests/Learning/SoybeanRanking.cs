@@ -6,7 +6,7 @@ namespace Triage.Reasoning.Tests.Learning;
 /// <summary>Single causes by shares and dependent findings, tempered, as the bench ranks them where exactly one is there.</summary>
 public sealed class SoybeanRanking(ImmutableArray<string> classes, Learned learned, ImmutableArray<string> levels)
 {
-    readonly double[] shares = [.. learned.Shares(classes, levels).Mean];
+    readonly double[] shares = [.. classes.Select(c => learned.Share(c, levels).Mean)];
     readonly DependentFindings dependent = learned.Dependent(levels)!;
 
     public Dependence Strength => dependent.Strength;

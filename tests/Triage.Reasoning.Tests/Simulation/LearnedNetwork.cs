@@ -10,10 +10,10 @@ static class LearnedNetwork
     public static Network On(ImmutableArray<string> device, Learned learned)
     {
         var faults = SixMachines.Notes.Faults;
-        Distribution shares = learned.Shares([.. faults.Select(f => f.Id)], device);
+        var shares = learned.Shares(KnownScope.Of("all", faults.Select(f => f.Id)), device);
         double s = learned.IndependentFaults;
         return new(
-            [.. faults.Select((f, r) => new Root(f.Id, [new("good", []), new("faulty", [f.Id])], [1 - s * shares.Mean[r], s * shares.Mean[r]]) { PriorWeight = [double.PositiveInfinity, shares.Weight / s] })],
+            [.. faults.Select(f => new Root(f.Id, [new("good", []), new("faulty", [f.Id])], [1 - s * shares[f.Id].Mean, s * shares[f.Id].Mean]) { PriorWeight = [double.PositiveInfinity, shares[f.Id].Weight / s] })],
             [.. SixMachines.Notes.Findings.Select(finding => Finding(finding, device, learned))]);
     }
 

@@ -8,9 +8,9 @@ static class NaiveRanking
     public static IReadOnlyDictionary<string, double> Of(Learned learned, JobRecord unit)
     {
         string[] faults = [.. SixMachines.Notes.Faults.Select(fault => fault.Id)];
-        Distribution shares = learned.Shares([.. faults], unit.Levels);
+        var shares = learned.Shares(KnownScope.Of("all", faults), unit.Levels);
         double unlisted = learned.UnlistedShare(unit.Levels).Mean;
-        var chances = faults.Select((fault, f) => (fault, Chance: (1 - unlisted) * shares.Mean[f] * Likelihood(learned, unit, fault))).ToDictionary(item => item.fault, item => item.Chance);
+        var chances = faults.Select(fault => (fault, Chance: (1 - unlisted) * shares[fault].Mean * Likelihood(learned, unit, fault))).ToDictionary(item => item.fault, item => item.Chance);
         // what is not listed shows anything as likely as not
         chances[Prequential.Unlisted] = unlisted * unit.Checked.Aggregate(1.0, (product, seen) => product / Finding(seen).Values.Length);
         return chances;
