@@ -30,7 +30,7 @@ internal sealed class CauseCountsTree(KnowledgeIndex known, Tally tally, IReadOn
     {
         var counts = new double[length];
         foreach (string subject in tally.Subjects(sum, level))
-            if (number(subject) is { } at) counts[at] = tally[new(sum, level, subject)];
+            if (number(subject) is { } at) counts[at] += tally[new(sum, level, subject)];
         return counts;
     }
 }

@@ -31,8 +31,7 @@ internal sealed class KnowledgeIndex
         KnownScope[] inOrder = [KnownScope.Of(KnownScope.Anything, knowledge.Faults.Select(fault => fault.Id)), .. knowledge.Scopes.OrderBy(scope => scope.Id, StringComparer.Ordinal)];
         scopes = ById(inOrder, scope => scope.Id, "scope");
         foreach (KnownScope scope in inOrder) Check(scope);
-        Scopes = [.. inOrder.Select(Compared)];
-        for (int s = 0; s < inOrder.Length; s++) scopeNumbers.Add(inOrder[s].Id, s);
+        Scopes = Number(inOrder);
         NotedRates = NotedRates.Of(this);
     }
 
@@ -119,6 +118,21 @@ internal sealed class KnowledgeIndex
             }
             if (!clearings.TryAdd((action.Id, clearing.Fault), clearing)) throw new ArgumentException($"{what} is there twice; keep one.");
         }
+    }
+
+    /// <summary>Scopes that hold the same faults are one.</summary>
+    ImmutableArray<ScopeFaults> Number(IEnumerable<KnownScope> scopes)
+    {
+        var different = ImmutableArray.CreateBuilder<ScopeFaults>();
+        var known = new Dictionary<string, int>(StringComparer.Ordinal);
+        foreach (KnownScope scope in scopes)
+        {
+            ScopeFaults faults = Compared(scope);
+            string content = string.Join(' ', faults.Faults.Zip(faults.Availability));
+            if (known.TryAdd(content, different.Count)) different.Add(faults);
+            scopeNumbers.Add(scope.Id, known[content]);
+        }
+        return different.ToImmutable();
     }
 
     internal void Check(KnownScope scope)

@@ -45,6 +45,9 @@ public sealed record DeviceScope
     /// <summary>Levels for learning, most special first.</summary>
     public ImmutableArray<string> Levels => Device is null ? [Class.Id] : [Device.Id, Class.Id];
 
+    /// <summary>Chance that this machine can have a fault at all, 0 … 1.</summary>
+    public double Availability(string fault) => Faults.Any(f => f.Id == fault) ? 1 : 0;
+
     /// <summary>The part class that plays a role here: the device's own part, or the usual one of the class.</summary>
     public string? PartIn(string role) =>
         Device?.Parts.FirstOrDefault(p => p.Role == role)?.Part ?? Roles.FirstOrDefault(r => r.Id == role)?.Part;

@@ -80,6 +80,6 @@ internal sealed record CountedJobs(Learned Learned, ImmutableDictionary<string, 
 
     private static bool Same(JobRecord? a, JobRecord? b) =>
         a is null || b is null ? a is null && b is null
-        : a.Closed == b.Closed && a.Weight.Equals(b.Weight) && a.Levels.SequenceEqual(b.Levels) && a.Causes.SequenceEqual(b.Causes)
+        : a.Closed == b.Closed && a.Weight.Equals(b.Weight) && a.Scope == b.Scope && a.Levels.SequenceEqual(b.Levels) && a.Causes.SequenceEqual(b.Causes)
             && a.Checked.SequenceEqual(b.Checked) && a.Tried.SequenceEqual(b.Tried);
 }

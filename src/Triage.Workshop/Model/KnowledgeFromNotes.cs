@@ -11,7 +11,7 @@ internal static class KnowledgeFromNotes
     private static readonly Chance ShareUnsaid = new(0.02, 1);
 
     /// <summary>Machines brought in with nothing wrong, beyond the faults that notes mark so (common practice, no source).</summary>
-    private static readonly KnownFault NothingWrong = new(SpecialFaults.NothingWrong, null, 0.03, 2);
+    private static readonly KnownFault NothingWrong = new(SpecialFaults.NothingWrong, null, 0.03, 2) { Apart = true };
 
     public static Triage.Reasoning.Learning.Knowledge Of(Notebook notes)
     {
@@ -21,6 +21,7 @@ internal static class KnowledgeFromNotes
             Faults = [.. notes.Of<Fault>().Select(f => KnownFault(f, findings, notes)), NothingWrong],
             Findings = [.. findings.Values.OrderBy(f => f.Id, StringComparer.Ordinal).Select(KnownFinding)],
             Actions = [.. Resets(notes), .. Fixes(notes)],
+            Scopes = ScopesFromNotes.Of(notes),
         };
     }
 

@@ -41,11 +41,9 @@ internal static class NetworkFromNotes
     /// <summary>Shares of all causes that can be met here, summing to 1, each with the jobs behind it.</summary>
     private static Dictionary<string, Estimate> Shares(DeviceScope scope, Learned learned)
     {
-        ImmutableArray<string> listed = [.. scope.Faults.Select(f => f.Id), SpecialFaults.NothingWrong];
         var unlisted = learned.UnlistedShare(scope.Levels);
-        var among = learned.Shares(listed, scope.Levels);
-        var shares = listed.Select((id, i) => (Id: id, Share: new Estimate(among.Mean[i] * (1 - unlisted.Mean), among.Weight)))
-            .ToDictionary(s => s.Id, s => s.Share, StringComparer.Ordinal);
+        var shares = learned.Shares(ScopesFromNotes.Of(scope), scope.Levels)
+            .ToDictionary(s => s.Key, s => s.Value with { Mean = s.Value.Mean * (1 - unlisted.Mean) }, StringComparer.Ordinal);
         shares[SpecialFaults.Unlisted] = unlisted;
         return shares;
     }

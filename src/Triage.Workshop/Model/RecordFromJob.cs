@@ -23,6 +23,7 @@ internal static class RecordFromJob
             Id = job.Id,
             Closed = job.Closed.Value,
             Levels = Levels(job, notes),
+            Scope = ScopesFromNotes.Of(job, notes),
             Causes = causes,
             Weight = trust * (job.Causes.IsEmpty ? GradeWeights.Of(Grade.HoldUnknown) : job.Causes.Max(c => GradeWeights.Of(c.Grade))),
             Checked = Checked(job, notes),

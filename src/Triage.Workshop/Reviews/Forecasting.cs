@@ -94,10 +94,9 @@ internal sealed class Forecasting(BenchKnowledge known)
     /// <summary>Of a machine that no note knows only its causes in general are known.</summary>
     private Dictionary<string, double> BaseRates(Learned learned, JobRecord unit)
     {
-        ImmutableArray<string> faults = [.. known.Notes.Of<Fault>().Select(f => f.Id), SpecialFaults.NothingWrong];
+        var anything = KnownScope.Of(KnownScope.Anything, [.. known.Notes.Of<Fault>().Select(f => f.Id), SpecialFaults.NothingWrong]);
         var unlisted = learned.UnlistedShare(unit.Levels).Mean;
-        var shares = learned.Shares(faults, unit.Levels).Mean;
-        var rates = faults.Zip(shares, (f, s) => KeyValuePair.Create(f, s * (1 - unlisted))).ToDictionary(StringComparer.Ordinal);
+        var rates = learned.Shares(anything, unit.Levels).ToDictionary(s => s.Key, s => s.Value.Mean * (1 - unlisted), StringComparer.Ordinal);
         rates[SpecialFaults.Unlisted] = unlisted;
         return rates;
     }

@@ -39,9 +39,8 @@ internal static class BenchComparison
         foreach (var device in bench.Notes.Of<Device>())
         {
             ImmutableArray<string> levels = [device.Id, device.Class];
-            var shares = bench.Learned.Shares(faults, levels);
-            for (var f = 0; f < faults.Length; f++)
-                yield return ($"share {faults[f]} on {device.Id}", shares.Mean[f]);
+            foreach (var fault in faults)
+                yield return ($"share {fault} on {device.Id}", bench.Learned.Share(fault, levels).Mean);
             yield return ($"unlisted on {device.Id}", bench.Learned.UnlistedShare(levels).Mean);
             foreach (var fault in bench.Notes.Of<Fault>())
             {
