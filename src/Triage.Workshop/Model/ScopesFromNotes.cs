@@ -19,7 +19,7 @@ internal static class ScopesFromNotes
             .Select(d => (Device: d, Class: notes.Find<DeviceClass>(d.Class)))
             .Where(d => d.Class is not null)
             .Select(d => Of(DeviceScope.Of(notes, d.Device, d.Class!)));
-        return [.. classes, .. devices, Some(classes)];
+        return [.. classes.Concat(devices).DistinctBy(s => s.Id), Some(classes)];
     }
 
     public static KnownScope Of(DeviceScope scope) => new(
@@ -33,5 +33,5 @@ internal static class ScopesFromNotes
 
     private static KnownScope Some(ImmutableArray<KnownScope> classes) => new(SomeMachine, classes.SelectMany(c => c.Availability)
         .GroupBy(a => a.Key, a => a.Value, StringComparer.Ordinal)
-        .ToImmutableSortedDictionary(a => a.Key, a => a.Sum() / classes.Length, StringComparer.Ordinal));
+        .ToImmutableSortedDictionary(a => a.Key, a => Math.Min(1, a.Sum() / classes.Length), StringComparer.Ordinal));
 }
