@@ -63,9 +63,15 @@ internal sealed class PoolingFit
         return new(counts.Had, [.. mean], sorts.Select((sort, f) => sort > 0 ? sort * noted.Jobs[f] : 0).Sum() / sorts.Sum()) { Times = sorts.Sum() };
     }
 
-    Sample? Member(SharesOfCauses shares, ImmutableArray<string> path) => shares.AboveWithout(path) is { } above
-        ? new(shares.CountsAt(path).Had, [.. Means(above, shares.CountsAt(path))], double.PositiveInfinity)
-        : null;
+    /// <summary>Among the faults that other members have met too: of the rest nobody can say how much members differ.</summary>
+    Sample? Member(SharesOfCauses shares, ImmutableArray<string> path)
+    {
+        if (shares.AboveWithout(path) is not { } above) return null;
+        CauseCounts counts = shares.CountsAt(path);
+        double[] means = [.. Means(above, counts).Select((mean, f) => above.Met(f) ? mean : 0)];
+        double part = means.Sum();
+        return part == 0 ? null : new(counts.Had, [.. means.Select(mean => mean / part)], double.PositiveInfinity) { Times = part };
+    }
 
     double[] Means(Rates rates, CauseCounts counts)
     {

@@ -21,6 +21,9 @@ internal sealed class Rates
     /// <summary>λ, one per fault of the notes.</summary>
     internal double[] Rate { get; }
 
+    /// <summary>Whether any job could have had the fault.</summary>
+    internal bool Met(int fault) => exposure[fault] > 0;
+
     /// <param name="scopes">In the order of the counts.</param>
     internal static Rates Fit(RatePrior prior, CauseCounts counts, IReadOnlyList<ScopeFaults> scopes)
     {
