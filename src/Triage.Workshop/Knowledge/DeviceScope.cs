@@ -45,9 +45,6 @@ public sealed record DeviceScope
     /// <summary>Levels for learning, most special first.</summary>
     public ImmutableArray<string> Levels => Device is null ? [Class.Id] : [Device.Id, Class.Id];
 
-    /// <summary>Chance that this machine can have a fault at all, 0 … 1.</summary>
-    public double Availability(string fault) => Faults.Any(f => f.Id == fault) ? 1 : 0;
-
     /// <summary>The part class that plays a role here: the device's own part, or the usual one of the class.</summary>
     public string? PartIn(string role) =>
         Device?.Parts.FirstOrDefault(p => p.Role == role)?.Part ?? Roles.FirstOrDefault(r => r.Id == role)?.Part;
@@ -72,8 +69,14 @@ public sealed record DeviceScope
     public bool Fits(BuildCondition? condition) => condition?.Fits(Build) ?? true;
 
     /// <summary>Chance that this machine could have a fault at all, by its build, 0 … 1.</summary>
-    public double Availability(Fault fault) =>
-        Chance(fault.Build) * Chance(fault.Role is { } role ? Roles.FirstOrDefault(r => r.Id == role)?.Build : null);
+    public double Availability(string id) => Faults.FirstOrDefault(f => f.Id == id) is { } fault ? Availability(fault) : 0;
+
+    private double Availability(Fault fault) =>
+        ConditionsOf(fault).Distinct().Aggregate(1.0, (chance, condition) => chance * Chance(condition));
+
+    /// <summary>What a fault needs is often what its role needs: said twice, it counts once.</summary>
+    private IEnumerable<BuildCondition> ConditionsOf(Fault fault) =>
+        new[] { fault.Build, fault.Role is { } role ? Roles.FirstOrDefault(r => r.Id == role)?.Build : null }.OfType<BuildCondition>();
 
     /// <summary>Chance that this machine meets a condition: 0 or 1 where its build is told, else by the shares of its class.</summary>
     public double Chance(BuildCondition? condition) => condition?.ChanceOn(Build, Class.Builds) ?? 1;
