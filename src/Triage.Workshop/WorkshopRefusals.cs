@@ -51,6 +51,9 @@ internal static class WorkshopRefusals
     public static Refusal NoSuchValue(string finding, string value, IEnumerable<string> values) =>
         new(RefusalKind.NotUnderstood, $"“{value}” is no value of {finding}.", $"Its values are {string.Join(", ", values)}.");
 
+    public static Refusal NoPair(string example) =>
+        new(RefusalKind.NotUnderstood, "What was typed is no list of names with values.", $"Write them like {example}.");
+
     public static Refusal OnlyOneOf(string trait, IEnumerable<string> values) =>
         new(RefusalKind.NotUnderstood, $"{trait}: a machine has only one of {string.Join(", ", values)}.", "Name one.");
 

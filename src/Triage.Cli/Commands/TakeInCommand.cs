@@ -19,9 +19,12 @@ internal static class TakeInCommand
         var technician = Inputs.OptionalText("--technician", "Who takes it in.");
         var history = Inputs.Texts("--history", "Stored how long, opened before, earlier repairs, liquid.");
         var worth = Inputs.Number("--worth", "What it is worth when it works.");
+        var description = Inputs.OptionalText("--description", "What one sees of it: what feeds it, what it shows, how it is shut.");
+        var build = Inputs.Texts("--build", "What it is like, as trait=value.");
+        var noOwner = new Option<bool>("--no-owner") { Description = "Nobody to ask: bought as defective, or one's own." };
         var consent = new ConsentOptions();
         return desk.Command("take-in", "Takes a machine in: the complaint is kept as said.",
-            [complaint, machine, owner, serial, technician, history, worth, .. consent.All], session =>
+            [complaint, machine, owner, serial, technician, history, worth, description, build, noOwner, .. consent.All], session =>
         {
             var result = session.Steps.TakeIn(new()
             {
@@ -32,6 +35,9 @@ internal static class TakeInCommand
                 Technician = session.Get(technician),
                 History = [.. session.Get(history) ?? []],
                 Worth = session.Get(worth),
+                Description = session.Get(description),
+                Traits = [.. session.Get(build) ?? []],
+                NoOwner = session.Get(noOwner),
                 Consent = consent.Over(new Consent(), session),
             });
             return Show(session, Session.Done(result), result);

@@ -25,6 +25,17 @@ internal static class AnswerText
         if (numbers && answer.LeftOut > 0)
             paper.Say(FormattableString.Invariant($"At most {answer.LeftOut:0.#E+0} of the probability is left out."), 2, Sheet.Quiet);
         ResetCards.Write(paper, answer.Resets);
+        if (recorded && answer.ForOwner.Length > 0)
+        {
+            paper.Heading("For the owner");
+            paper.Say(answer.ForOwner, 2);
+        }
+        if (recorded && !answer.Counter.IsEmpty)
+        {
+            paper.Heading("Ask at the counter");
+            foreach (var question in answer.Counter)
+                paper.Item("?", $"{question.Ask} {string.Join(" / ", question.Answers.Select(a => $"{a.Name} ({question.Finding} {a.Value})"))}");
+        }
         if (answer.Next is { } next)
             NextStepCard.Write(paper, bench, answer, next, recorded ? job.Id : null);
     }

@@ -19,12 +19,14 @@ internal static class NextStepCard
             paper.Item("Open first:", string.Join("; ", next.Opens));
         for (var i = 0; i < next.Steps.Length; i++)
             paper.Item($"{i + 1}.", next.Steps[i]);
+        foreach (var row in next.Rows)
+            paper.Item("?", $"{row.Name}: {string.Join(" / ", row.Values.Select(v => $"{v.Name} ({row.Finding}={v.Value})"))}");
         if (next.Price > 0 || next.Minutes > 0)
             paper.Field("price now", $"{Amounts.Money(next.Price, bench.Settings)}, {Amounts.Minutes(next.Minutes)}{(next.Tools.IsEmpty ? "" : $", with {string.Join(", ", next.Tools)}")}");
         paper.Field("why", next.Why);
         if (next.Turning is { } turning)
             paper.Field("unless", turning);
-        foreach (var outcome in next.Outcomes)
+        foreach (var outcome in next.Rows.IsEmpty ? next.Outcomes : [])
             paper.Field(outcome == next.Outcomes[0] ? "what follows" : "", $"{Amounts.Percent(outcome.Chance)} {outcome.Name}; {outcome.Then}");
         if (next.Part is { } part)
             Part(paper, bench, part);
@@ -33,13 +35,19 @@ internal static class NextStepCard
         foreach (var forbidden in next.Forbidden.Where(f => f.Kind is StepKind.Reset or StepKind.Fix or StepKind.Swap).Take(OthersShown))
             paper.Field("not now", $"{forbidden.Name}: {forbidden.Why}");
         if (job is not null)
+        {
             paper.Field("record it", RecordLine(bench, answer, next, job));
+            if (next.Kind is not (StepKind.Close or StepKind.Stop or StepKind.Recheck))
+                paper.Field("or", $"triage skip {job} {next.Id} --cannot-tell");
+        }
     }
 
     /// <summary>The command that records the outcome.</summary>
     public static string RecordLine(Bench bench, Answer answer, NextBestStep next, string job) => next.Kind switch
     {
         StepKind.Close => $"triage close {job} --outcome mended --cause {answer.Causes.FirstOrDefault()?.Fault ?? "FAULT"}:measured|swapped|hold-unknown",
+        StepKind.Protect => $"triage secured {job} {next.Id} yes|no",
+        StepKind.Round => $"triage round {job} {next.Id} {string.Join(' ', next.Rows.Select(r => $"{r.Finding}={r.Values[0].Value}"))}",
         _ when next.Outcomes.Any(o => o.Id == "still-works") => $"triage held {job} {next.Id} yes|no",
         StepKind.Stop => $"triage close {job} --outcome {Outcome(next.Id)}",
         StepKind.Reset => $"triage reset {job} {next.Id} works|no-change",

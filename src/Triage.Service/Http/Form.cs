@@ -14,6 +14,9 @@ internal sealed class Form(IFormCollection fields)
 
     public string[] Many(string name) => [.. fields[name].OfType<string>().Where(v => v.Length > 0)];
 
+    /// <summary>Values of all fields whose names begin so.</summary>
+    public string[] ManyStarting(string prefix) => [.. fields.Keys.Where(k => k.StartsWith(prefix, StringComparison.Ordinal)).SelectMany(Many)];
+
     public string[] Lines(string name) => Need(name).Split('\n', StringSplitOptions.TrimEntries | StringSplitOptions.RemoveEmptyEntries);
 
     public bool? YesNo(string name) => Text(name) switch { "yes" => true, "no" => false, _ => null };

@@ -30,6 +30,11 @@ internal static class JobEndpoints
         Step<TestedBody>(jobs, "tested", "A test done.", (steps, id, b) => steps.Tested(id, b.Test, b.Outcome));
         Step<ReadingBody>(jobs, "readings", "A reading, as typed.", (steps, id, b) => steps.Reading(id, b.AsRead()));
         Step<ResetBody>(jobs, "resets", "A reset tried. One that erases is refused until the owner agreed.", (steps, id, b) => steps.Reset(id, b.Reset, b.Effect));
+        Step<RoundBody>(jobs, "rounds", "One look at several things: what each showed.", (steps, id, b) => steps.Round(id, b.Round ?? "", [.. (b.Rows ?? []).Select(r => new SeenFinding(r.Finding ?? "", r.Value ?? ""))]));
+        Step<SkippedBody>(jobs, "skipped", "A step passed over, or one that cannot be told; it is not offered again.", (steps, id, b) => steps.Skip(id, b.Step ?? "", b.Why));
+        Step<SecuredBody>(jobs, "secured", "Something secured before the fault is looked for, or not possible.", (steps, id, b) => steps.Secured(id, b.Protect ?? "", b.Done));
+        Step<CounterClosedBody>(jobs, "counter-closed", "The owner has left.", (steps, id, _) => steps.CloseCounter(id));
+        Step<BuildBody>(jobs, "build", "What the machine is like.", (steps, id, b) => steps.TellBuild(id, b.AsBuild()));
         Step<HeldBody>(jobs, "held", "Whether what worked still works.", (steps, id, b) => steps.Held(id, b.Action, b.StillWorks, b.After));
         Step<FixedBody>(jobs, "fixes", "A fix done.", (steps, id, b) => steps.Fixed(id, b.Fix, b.Effect, b.TestedBefore));
         Step<SwappedBody>(jobs, "swaps", "A part exchanged for one known to be good.", (steps, id, b) => steps.Swapped(id, b.Part, b.Fix, b.Effect, b.OldBack));
@@ -107,6 +112,9 @@ internal static class JobEndpoints
             History = [.. body.History ?? []],
             Consent = new(body.Consent?.SpendingLimit, body.Consent?.MayErase, body.Consent?.OriginalsBack),
             Worth = body.Worth,
+            Description = body.Description,
+            Build = body.Build is null ? Build.Untold : new BuildBody(body.Build).AsBuild(),
+            NoOwner = body.NoOwner ?? false,
         }))!;
         return result.Refused is { } refused ? Problems.Of(refused) : Done(result, bench.Current, StatusCodes.Status201Created);
     }

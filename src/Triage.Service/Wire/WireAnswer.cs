@@ -25,6 +25,15 @@ internal sealed record WireAnswer
 
     public WireStep? Next { get; init; }
 
+    /// <summary>Worth asking the owner while he stands at the counter, most telling first.</summary>
+    public required ImmutableArray<CounterQuestion> Counter { get; init; }
+
+    /// <summary>To be secured before anything is looked for.</summary>
+    public required ImmutableArray<ProtectStep> Protect { get; init; }
+
+    /// <summary>One sentence that can be read out to the owner.</summary>
+    public required string ForOwner { get; init; }
+
     public required double LeftOut { get; init; }
 
     public static WireAnswer Of(Answer answer) => new()
@@ -37,6 +46,9 @@ internal sealed record WireAnswer
         FirstPlace = answer.FirstPlace,
         Resets = [.. answer.Resets.Select(WireReset.Of)],
         Next = answer.Next is { } next ? WireStep.Of(next) : null,
+        Counter = answer.Counter,
+        Protect = answer.Protect,
+        ForOwner = answer.ForOwner,
         LeftOut = answer.LeftOut,
     };
 }
@@ -56,12 +68,13 @@ internal sealed record WireCause(string Fault, string Name, double Probability, 
 
     public static WireCause Of(RankedCause cause) => new(cause.Fault, cause.Name, cause.Probability, cause.Lower, cause.Upper, cause.Why)
     {
-        Weights = [.. cause.Weights.Select(w => new WireWeight(w.Words, w.Decibans))],
+        Weights = [.. cause.Weights.Select(w => new WireWeight(w.Words, double.IsFinite(w.Decibans) ? w.Decibans : null))],
         Jobs = [.. cause.Jobs.Select(j => new WireJobBehind(j.Job, j.Name, j.Machine, j.Grade, j.Without))],
     };
 }
 
-internal sealed record WireWeight(string Words, double Decibans);
+/// <param name="Decibans">Absent where it settles the matter: no number is large enough.</param>
+internal sealed record WireWeight(string Words, double? Decibans);
 
 /// <param name="Without">Probability of the cause if that job had not been closed; absent when not worked out.</param>
 internal sealed record WireJobBehind(string Job, string Name, string Machine, Grade Grade, double? Without);

@@ -22,6 +22,31 @@ internal sealed record TakeInBody(string Complaint, string? Machine)
     public WireConsent? Consent { get; init; }
 
     public double? Worth { get; init; }
+
+    /// <summary>What one sees of it, in words.</summary>
+    public string? Description { get; init; }
+
+    /// <summary>By trait: what it has.</summary>
+    public Dictionary<string, string[]>? Build { get; init; }
+
+    /// <summary>Nobody to ask.</summary>
+    public bool? NoOwner { get; init; }
+}
+
+internal sealed record RowBody(string? Finding, string? Value);
+
+internal sealed record RoundBody(string? Round, RowBody[]? Rows);
+
+internal sealed record SkippedBody(string? Step, SkipReason Why);
+
+internal sealed record SecuredBody(string? Protect, bool Done);
+
+internal sealed record CounterClosedBody;
+
+/// <param name="Traits">By trait: what the machine has.</param>
+internal sealed record BuildBody(Dictionary<string, string[]>? Traits)
+{
+    public Build AsBuild() => new([.. (Traits ?? []).Select(t => new TraitValues(t.Key, [.. t.Value]))]);
 }
 
 internal sealed record LineBody(string Text);

@@ -17,6 +17,12 @@ internal sealed record WireStep(string Id, StepKind Kind, string Name, string Wh
 
     public required double Minutes { get; init; }
 
+    /// <summary>Minutes that pass while nobody works.</summary>
+    public required double WaitMinutes { get; init; }
+
+    /// <summary>Of a round: what one looks at, with the values to send. Empty for everything else.</summary>
+    public required ImmutableArray<RoundLine> Rows { get; init; }
+
     /// <summary>Its own price now, in the bench's currency.</summary>
     public required double Price { get; init; }
 
@@ -40,6 +46,8 @@ internal sealed record WireStep(string Id, StepKind Kind, string Name, string Wh
         Opens = step.Opens,
         Tools = step.Tools,
         Minutes = step.Minutes,
+        WaitMinutes = step.WaitMinutes,
+        Rows = step.Rows,
         Price = step.Price,
         ExpectedCost = step.ExpectedCost,
         Outcomes = [.. step.Outcomes.Select(o => new WireOutcome(o.Id, o.Name, o.Chance, o.Then))],

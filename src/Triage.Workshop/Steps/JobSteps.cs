@@ -100,6 +100,11 @@ public sealed class JobSteps
         return refused is not null ? Refuse(refused) : notes.Append(job, [new RoundDone(Now, round), .. rows.Select(r => new Saw(Now, r.Finding, r.Value))]);
     }
 
+    /// <summary>The same as typed.</summary>
+    /// <param name="rows"><c>finding=value</c>, one for each thing looked at.</param>
+    public StepResult Round(string job, string round, IEnumerable<string> rows) =>
+        TypedPairs.Rows(rows) is { } read ? Round(job, round, read) : Refuse(WorkshopRefusals.NoPair("hum=yes crackle=no"));
+
     /// <summary>A step that was offered and not done: it cannot be told, or is passed over. It is not offered again and says nothing of the machine.</summary>
     public StepResult Skip(string job, string step, SkipReason why) =>
         string.IsNullOrWhiteSpace(step) ? Refuse(WorkshopRefusals.NothingSaid("step")) : notes.Append(job, new Skipped(Now, step, why));
@@ -118,6 +123,11 @@ public sealed class JobSteps
         Book.Find<Job>(job) is { } known && bench.Current.ScopeOf(known) is { } scope && BuildCheck.Refuses(build, scope.Class) is { } refused
             ? Refuse(refused)
             : notes.SetBuild(job, build);
+
+    /// <summary>The same as typed.</summary>
+    /// <param name="traits"><c>trait=value</c> or <c>trait=value,value</c>.</param>
+    public StepResult TellBuild(string job, IEnumerable<string> traits) =>
+        TypedPairs.BuildOf(traits) is { IsUntold: false } read ? TellBuild(job, read) : Refuse(WorkshopRefusals.NoPair("supply=mains,cells"));
 
     /// <summary>A reading, as typed.</summary>
     public StepResult Reading(string job, Read reading) =>

@@ -19,6 +19,9 @@ public sealed record TakeInRequest
     /// <summary>What was ticked of its build.</summary>
     public Build Build { get; init; } = Build.Untold;
 
+    /// <summary>The same as typed: <c>trait=value</c>, or <c>trait=value,value</c>.</summary>
+    public ImmutableArray<string> Traits { get; init; } = [];
+
     /// <summary>Nobody to ask: bought as defective, or one's own.</summary>
     public bool NoOwner { get; init; }
 

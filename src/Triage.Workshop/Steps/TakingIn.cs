@@ -31,7 +31,9 @@ internal sealed class TakingIn(Bench bench, DateTimeOffset now)
             return new() { Refused = WorkshopRefusals.Negative("worth", request.Worth.Value) };
         if (request.Consent.SpendingLimit < 0)
             return new() { Refused = WorkshopRefusals.Negative("spending limit", request.Consent.SpendingLimit.Value) };
-        var (job, _, remarks) = Draft(request);
+        if (TypedPairs.BuildOf(request.Traits) is not { } typed)
+            return new() { Refused = WorkshopRefusals.NoPair("supply=mains,cells") };
+        var (job, _, remarks) = Draft(request with { Build = request.Build.With(typed) });
         return new() { Job = job, Remarks = remarks };
     }
 

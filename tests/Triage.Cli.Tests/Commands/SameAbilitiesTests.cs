@@ -19,6 +19,7 @@ public sealed class SameAbilitiesTests
         ["JobSteps.Held"] = "held 1 keys no", ["JobSteps.Fixed"] = "fixed 1 belt works", ["JobSteps.Swapped"] = "swapped 1 C3 works", ["JobSteps.Opened"] = "opened 1 lid",
         ["JobSteps.TakenOff"] = "taken-off 1 screws --where tray", ["JobSteps.Powered"] = "powered 1 limited", ["JobSteps.PartMoved"] = "part 1 belt ordered", ["JobSteps.Agree"] = "agree 1 --spend 12",
         ["JobSteps.Undo"] = "undo 1 0", ["JobSteps.PutBack"] = "put-back 1 0 kept.txt", ["JobSteps.WaitFor"] = "wait 1 part", ["JobSteps.Close"] = "close 1 --outcome mended",
+        ["JobSteps.Round"] = "round 1 look hum=yes", ["JobSteps.Skip"] = "skip 1 look", ["JobSteps.Secured"] = "secured 1 copy yes", ["JobSteps.CloseCounter"] = "counter-closed 1", ["JobSteps.TellBuild"] = "build 1 supply=mains",
         ["JobSteps.FollowUp"] = "follow-up 1 good", ["Listing.Finding"] = "new-finding 1 squeals", ["Listing.Fault"] = "new-fault 1 worn", ["Listing.Test"] = "new-test 1 turn squeals",
         ["Listing.Device"] = "new-device 1 C-2 box", ["NoteEditing.Save"] = "note chime --save f.md --since v", ["Drawer.Add"] = "drawer put fuse 3", ["Drawer.Move"] = "drawer count fuse --more 2",
         ["Drawer.Test"] = "drawer count fuse --tested yes", ["Drawer.Remove"] = "drawer remove fuse", ["Drawer.Take"] = "drawer take 1 fuse", ["InstrumentEditing.Keep"] = "instruments meter --kind multimeter",

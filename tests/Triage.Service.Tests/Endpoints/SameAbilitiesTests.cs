@@ -17,6 +17,7 @@ public sealed class SameAbilitiesTests : IAsyncLifetime
         ["JobSteps.Held"] = "POST /api/jobs/{id}/held", ["JobSteps.Fixed"] = "POST /api/jobs/{id}/fixes", ["JobSteps.Swapped"] = "POST /api/jobs/{id}/swaps", ["JobSteps.Opened"] = "POST /api/jobs/{id}/opened",
         ["JobSteps.TakenOff"] = "POST /api/jobs/{id}/taken-off", ["JobSteps.Powered"] = "POST /api/jobs/{id}/power", ["JobSteps.PartMoved"] = "POST /api/jobs/{id}/parts", ["JobSteps.Agree"] = "POST /api/jobs/{id}/consent",
         ["JobSteps.Undo"] = "DELETE /api/jobs/{id}/log/{entry}", ["JobSteps.PutBack"] = "POST /api/jobs/{id}/log/{entry}", ["JobSteps.WaitFor"] = "POST /api/jobs/{id}/waiting", ["JobSteps.Close"] = "POST /api/jobs/{id}/close",
+        ["JobSteps.Round"] = "POST /api/jobs/{id}/rounds", ["JobSteps.Skip"] = "POST /api/jobs/{id}/skipped", ["JobSteps.Secured"] = "POST /api/jobs/{id}/secured", ["JobSteps.CloseCounter"] = "POST /api/jobs/{id}/counter-closed", ["JobSteps.TellBuild"] = "POST /api/jobs/{id}/build",
         ["JobSteps.FollowUp"] = "POST /api/jobs/{id}/follow-ups", ["Listing.Finding"] = "POST /api/jobs/{id}/new-finding", ["Listing.Fault"] = "POST /api/jobs/{id}/new-fault",
         ["Listing.Test"] = "POST /api/jobs/{id}/new-test", ["Listing.Device"] = "POST /api/jobs/{id}/new-device", ["NoteEditing.Save"] = "PUT /api/notes/{id}/text",
         ["Drawer.Add"] = "POST /api/drawer", ["Drawer.Move"] = "POST /api/drawer/counts", ["Drawer.Test"] = "POST /api/drawer/tests", ["Drawer.Remove"] = "DELETE /api/drawer",
