@@ -32,9 +32,9 @@ internal sealed class ForTheOwner(Reasoned reasoned, BenchSettings settings)
         return named switch
         {
             [] => "We cannot say yet what it is.",
-            [var one] when causes[0].Probability > 0.8 => $"It is most likely {one}.",
-            [var one] => $"It may be {one}, but other things are possible.",
-            [var one, .. var others] => $"It may be {one} or {others[0]}.",
+            [var one] when causes[0].Probability > 0.8 => $"Most likely: {one}.",
+            [var one] => $"It may be this: {one}. Other things are possible.",
+            [var one, .. var others] => $"It may be one of these: {one}, or {others[0]}.",
         };
     }
 

@@ -65,8 +65,8 @@ public sealed record DeviceScope
         return way;
     }
 
-    /// <summary>Whether nothing told of this machine speaks against a condition.</summary>
-    public bool Fits(BuildCondition? condition) => condition?.Fits(Build) ?? true;
+    /// <summary>Whether this machine can meet a condition: nothing told of it speaks against it, and its class knows what is asked for.</summary>
+    public bool Fits(BuildCondition? condition) => Chance(condition) > 0;
 
     /// <summary>Chance that this machine could have a fault at all, by its build, 0 … 1.</summary>
     public double Availability(string id) => Faults.FirstOrDefault(f => f.Id == id) is { } fault ? Availability(fault) : 0;
@@ -85,7 +85,7 @@ public sealed record DeviceScope
     public static DeviceScope Of(Notebook notes, Device? device, DeviceClass deviceClass, Build? told = null)
     {
         var build = (device?.Build ?? Build.Untold).With(told ?? Build.Untold);
-        bool Fits(BuildCondition? condition) => condition?.Fits(build) ?? true;
+        bool Fits(BuildCondition? condition) => condition is null || condition.ChanceOn(build, deviceClass.Builds) > 0;
         bool Reached(Effort effort) => !Closed(effort.Access, device, deviceClass, build);
         var roles = RolesOf(device, deviceClass).RemoveAll(r => !Fits(r.Build));
         var faults = notes.Of<Fault>().Where(f => Fits(f.Build) && Applies(f, device, deviceClass, roles)).Select(f => f with { Mends = [.. f.Mends.Where(m => Fits(m.Build) && Reached(m.Effort))] }).ToImmutableArray();

@@ -15,7 +15,7 @@ internal static class NetworkFromNotes
     /// The unlisted fault shows an abnormal finding as often as the listed ones of the machine do on average, within these bounds, and stands
     /// on this many pseudo-jobs (common practice, no source): it leads only when no listed fault explains well.
     /// </summary>
-    private const double UnlistedShowsLeast = 0.03, UnlistedShowsMost = 0.3, UnlistedWeight = 4;
+    private const double UnlistedShowsLeast = 0.15, UnlistedShowsMost = 0.3, UnlistedWeight = 4;
 
     /// <param name="alsoSeen">Findings recorded on the job that the device's own notes do not link to anything.</param>
     public static DeviceNetwork Build(DeviceScope scope, Learned learned, Notebook notes, IEnumerable<string> alsoSeen)

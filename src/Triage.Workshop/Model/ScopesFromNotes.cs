@@ -19,7 +19,7 @@ internal static class ScopesFromNotes
             .Select(d => (Device: d, Class: notes.Find<DeviceClass>(d.Class)))
             .Where(d => d.Class is not null)
             .Select(d => Of(DeviceScope.Of(notes, d.Device, d.Class!)));
-        return [.. classes.Concat(devices).DistinctBy(s => s.Id), Some(classes)];
+        return [.. classes.Concat(devices).DistinctBy(s => s.Id), Some([.. classes.Where(c => c.Availability.Count > 1)])];
     }
 
     public static KnownScope Of(DeviceScope scope) => new(
@@ -31,7 +31,8 @@ internal static class ScopesFromNotes
         ? notes.Find<DeviceClass>(device.Class) is null ? SomeMachine : device.Id
         : notes.Find<DeviceClass>(job.Class)?.Id ?? SomeMachine;
 
+    /// <param name="classes">Those of which the notes know faults.</param>
     private static KnownScope Some(ImmutableArray<KnownScope> classes) => new(SomeMachine, classes.SelectMany(c => c.Availability)
         .GroupBy(a => a.Key, a => a.Value, StringComparer.Ordinal)
-        .ToImmutableSortedDictionary(a => a.Key, a => Math.Min(1, a.Sum() / classes.Length), StringComparer.Ordinal));
+        .ToImmutableSortedDictionary(a => a.Key, a => Math.Min(1, a.Sum() / Math.Max(1, classes.Length)), StringComparer.Ordinal));
 }

@@ -76,7 +76,8 @@ public sealed class KilledTests : IDisposable
     /// <summary>Starts the command and sends it a signal as soon as it has written something.</summary>
     private async Task Signalled(string signal, Func<bool> writing, params string[] args)
     {
-        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "triage.dll"), .. args, "--book", $"small={bench.Folder("small")}"]) { RedirectStandardOutput = true, RedirectStandardError = true };
+        // Ctrl-C is heard even where the tests themselves run in the background, which hands on that it is ignored
+        var start = new ProcessStartInfo("env", ["--default-signal=INT", "dotnet", Path.Combine(AppContext.BaseDirectory, "triage.dll"), .. args, "--book", $"small={bench.Folder("small")}"]) { RedirectStandardOutput = true, RedirectStandardError = true };
         using var command = Process.Start(start)!;
         var said = (command.StandardOutput.ReadToEndAsync(TestContext.Current.CancellationToken), command.StandardError.ReadToEndAsync(TestContext.Current.CancellationToken));
         while (!command.HasExited && !writing())

@@ -3,7 +3,7 @@ namespace Triage.Cli.Tests.Stories;
 /// <summary>What was seen fits no listed cause: that is said, and the cause found becomes a listed one.</summary>
 public sealed class NoneOfTheseTests : IDisposable
 {
-    private const string Complaint = "it smells burnt and a note hangs, the sound is fine otherwise";
+    private const string Complaint = "hisses and hums, a note hangs, smells burnt";
 
     private readonly TestBench bench = TestBench.Demo();
 
