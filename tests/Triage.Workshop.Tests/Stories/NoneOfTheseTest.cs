@@ -13,7 +13,7 @@ public sealed class NoneOfTheseTest
     public async Task The_unlisted_fault_leads_and_the_answer_says_what_to_look_at()
     {
         await using var bench = DemoBench.Open();
-        var answer = bench.Live.Steps.Ask("Pellwick S-40", Complaint).Answer!;
+        var answer = bench.Live.Steps.Ask("Corvane K-61", Complaint).Answer!;
         Assert.Equal(SpecialFaults.Unlisted, answer.Causes[0].Fault);
         Assert.Contains(answer.Remarks, r => r.StartsWith("No listed cause explains this well", StringComparison.Ordinal));
         Assert.Contains(answer.Remarks, r => r.StartsWith("To learn more: ", StringComparison.Ordinal));
