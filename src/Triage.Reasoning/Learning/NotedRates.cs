@@ -10,7 +10,8 @@ internal sealed record NotedRates(double[] Rate, double[] Scale, double[] Jobs)
     {
         KnownFault[] faults = [.. known.Knowledge.Faults];
         double[] rates = [.. faults.Select(fault => fault.Share)];
-        ScopeFaults[] scopes = [.. known.Scopes.Length > 1 ? known.Scopes.Skip(1) : known.Scopes];
+        // the machines that the notes describe; one of them may hold the same faults as a machine that can have any
+        ScopeFaults[] scopes = [.. known.Knowledge.Scopes.Select(scope => known.ScopeNumber(scope.Id)!.Value).Distinct().Order().DefaultIfEmpty(0).Select(s => known.Scopes[s])];
         double[] sums = [.. scopes.Select(scope => scope.Sum(rates))];
         double[] scale = ScopeFaults.Means(faults.Length, scopes, sums);
         double[] jobs = ScopeFaults.Means(faults.Length, scopes, [.. scopes.Select((scope, s) => sums[s] > 0 ? Behind(scope, sums[s]) : 1)]);

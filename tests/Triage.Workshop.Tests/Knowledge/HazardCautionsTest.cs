@@ -28,7 +28,7 @@ public sealed class HazardCautionsTest
             foreach (var (id, effort) in steps)
             {
                 var shown = cards.Of(id).Cautions.Select(c => c.Hazard).ToHashSet();
-                foreach (var hazard in of.Cautions.Select(c => c.Hazard).Where(h => BehindCovers.Contains(h)).Where(h => effort.Access is not null || (h == Hazard.Mains && effort.Power != PowerStage.Cold)))
+                foreach (var hazard in of.Cautions.Where(c => BehindCovers.Contains(c.Hazard) && scope.Fits(c.Build) && Meets(c, effort, scope)).Select(c => c.Hazard))
                 {
                     Assert.True(shown.Contains(hazard), $"{of.Id}: {id} is shown without {hazard}");
                     met++;
@@ -38,4 +38,10 @@ public sealed class HazardCautionsTest
 
         Assert.True(met > 100);
     }
+
+    /// <summary>A caution that names a cover is met by what goes behind it; else by whatever is opened, and mains by whatever is powered.</summary>
+    private static bool Meets(Caution caution, Effort effort, DeviceScope scope) =>
+        effort.Power >= caution.Power
+        && (caution.Reach is { } reach ? scope.WayTo(effort).Any(cover => cover.Id == reach)
+            : effort.Access is not null || (caution.Hazard == Hazard.Mains && effort.Power != PowerStage.Cold));
 }

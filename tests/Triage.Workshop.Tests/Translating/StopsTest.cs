@@ -12,7 +12,7 @@ namespace Triage.Workshop.Tests.Translating;
 /// <summary>Which ways of stopping there are, at what cost to the owner, and which one is advised when.</summary>
 public sealed class StopsTest
 {
-    private const string Faint = "2026-023", Reset = "quillander-w200-clear";
+    private const string Faint = "2026-023", Reset = "quillander-w200-clear", FieldMend = "renew-field-output";
 
     /// <summary>Half an hour at 14 an hour is 7; a tenth of 70 is 7.</summary>
     [Theory]
@@ -51,7 +51,7 @@ public sealed class StopsTest
         Assert.Equal(offered, Problem(bench, job with { Log = log }).Options.Any(o => o.Id == AlwaysThere.WorkAround));
     }
 
-    /// <summary>The mains side of an adapter is for somebody licensed: 15 minutes at 14 an hour, 50, and 14 days at 0.5 come to 60.5.</summary>
+    /// <summary>Behind the back of a picture tube set only somebody licensed works: 15 minutes at 14 an hour, 50, and 14 days at 0.5 come to 60.5.</summary>
     [Theory]
     [InlineData(400, null, true)]
     [InlineData(55, null, false)]
@@ -59,23 +59,23 @@ public sealed class StopsTest
     public async Task What_only_somebody_licensed_may_mend_is_handed_over_where_it_is_worth_that(double worth, double? limit, bool handedOver)
     {
         await using var bench = DemoBench.Open();
-        var job = Adapter with { Worth = worth, Consent = new() { SpendingLimit = limit } };
-        var (problem, place) = (Problem(bench, job), Reasoned(bench, job).Network.Faults["adapter-start-resistor-open"][0]);
+        var job = WhiteLine with { Worth = worth, Consent = new() { SpendingLimit = limit } };
+        var (problem, place) = (Problem(bench, job), Reasoned(bench, job).Network.Faults["field-output-dead"][0]);
         var sure = problem with
         {
             Belief = [new(1, [new(place.Root, place.State)])],
-            Options = [.. problem.Options.Where(o => o is StopOption || o.Id is AlwaysThere.HandOver or "replace-start-resistor")],
+            Options = [.. problem.Options.Where(o => o is StopOption || o.Id is AlwaysThere.HandOver or FieldMend)],
         };
         var advice = NextStep.Choose(sure, new(100_000));
         Assert.Equal(handedOver, advice.Best.Option.Id == AlwaysThere.HandOver);
-        Assert.Contains(advice.Blocked, b => b.Option.Id == "replace-start-resistor");
+        Assert.Contains(advice.Blocked, b => b.Option.Id == FieldMend);
         Assert.All(advice.Ranked.Where(r => r.Option.Id == AlwaysThere.HandOver), r => Assert.Equal(60.5, r.PriceNow, 1e-9));
     }
 
-    private static Job Adapter => new("adapter", "an adapter that gives nothing")
+    private static Job WhiteLine => new("line", "one white line across the screen")
     {
-        Class = "power-adapter",
-        Log = [new Saw(new(2026, 11, 1, 9, 0, 0, TimeSpan.Zero), "adapter-output", "none")],
+        Class = "picture-tube-display",
+        Log = [new Saw(new(2026, 11, 1, 9, 0, 0, TimeSpan.Zero), "picture-height", "line")],
     };
 
     private static Job Job(DemoBench bench, string id) => bench.Live.Current.Notes.Find<Job>(id)!;
