@@ -181,6 +181,7 @@ public static class NoteProblems
     {
         ReferenceKind.TestOrReset => "test or reset",
         ReferenceKind.Action => "reset or fix",
+        ReferenceKind.Step => "finding, test, reset or fix",
         ReferenceKind.Mode => "failure mode",
         ReferenceKind.Access => "access step",
         ReferenceKind.TraitValue => "value",

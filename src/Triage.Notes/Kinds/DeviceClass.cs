@@ -26,6 +26,9 @@ public sealed record DeviceClass(string Id, string Name) : Note(Id, Name)
     /// <summary>Ids of findings worth asking the owner when the machine is handed over.</summary>
     public ImmutableArray<string> Counter { get; init; } = [];
 
+    /// <summary>What is left alone once something is seen.</summary>
+    public ImmutableArray<Pointless> Pointless { get; init; } = [];
+
     /// <summary>What comes before diagnosis where something can be lost or get worse.</summary>
     public ImmutableArray<Protect> Protect { get; init; } = [];
 

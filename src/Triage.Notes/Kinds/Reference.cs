@@ -28,6 +28,9 @@ public enum ReferenceKind
     /// <summary>A reset or a fix.</summary>
     Action,
 
+    /// <summary>A finding, test, reset or fix.</summary>
+    Step,
+
     /// <summary>A role of a device class (within a device: of its class).</summary>
     Role,
 

@@ -43,6 +43,7 @@ internal static class References
     {
         ReferenceKind.Fix => index.DefinerOf(reference.Id) is not null,
         ReferenceKind.Action => index.DefinerOf(reference.Id) is not null || index.Resolve(reference.Id) is Reset,
+        ReferenceKind.Step => index.DefinerOf(reference.Id) is not null || index.Resolve(reference.Id) is { } step && Fits(ReferenceKind.Step, step),
         ReferenceKind.Role => index.Roles.Contains(reference.Id),
         ReferenceKind.Protect => index.ProtectSteps.Contains(reference.Id),
         ReferenceKind.Access => index.AccessSteps.Contains(reference.Id),
@@ -60,6 +61,7 @@ internal static class References
         ReferenceKind.Test => note is Test,
         ReferenceKind.Reset or ReferenceKind.Action => note is Reset,
         ReferenceKind.TestOrReset => note is Test or Reset,
+        ReferenceKind.Step => note is Finding or Test or Reset,
         ReferenceKind.Fix or ReferenceKind.Role or ReferenceKind.Mode or ReferenceKind.Value or ReferenceKind.Outcome
             or ReferenceKind.Access or ReferenceKind.Trait or ReferenceKind.TraitValue or ReferenceKind.Protect => false,
     };

@@ -17,6 +17,7 @@ internal sealed class Suggestions(NoteIndex index)
     {
         ReferenceKind.Fix => index.Fixes,
         ReferenceKind.Action => index.Fixes.Concat(index.Notes.OfType<Reset>().Select(r => r.Id)),
+        ReferenceKind.Step => index.Fixes.Concat(index.Notes.Where(n => References.Fits(kind, n)).Select(n => n.Id)),
         ReferenceKind.Role => index.Roles,
         ReferenceKind.Protect => index.ProtectSteps,
         ReferenceKind.Access => index.AccessSteps,

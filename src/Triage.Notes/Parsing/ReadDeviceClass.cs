@@ -12,6 +12,7 @@ internal static class ReadDeviceClass
         Cautions = ReadEffort.Cautions(fields, id),
         StopAtOnce = fields.Each("stop-at-once", ReadStop, plain: say => new StopNow(say.Text)),
         Counter = fields.Refs("counter", ReferenceKind.Finding),
+        Pointless = fields.Each("pointless", ReadPointless),
         Protect = ReadProtect.Each(fields, id),
         UsualOrder = fields.Refs("usual-order", ReferenceKind.TestOrReset),
         BeforePower = fields.Refs("before-power", ReferenceKind.Test),
@@ -22,6 +23,12 @@ internal static class ReadDeviceClass
         Exchange = ReadExchange(fields.Group("exchange"), id),
         NotCovered = fields.Texts("not-covered"),
     };
+
+    private static Pointless ReadPointless(FieldReader pointless)
+    {
+        var finding = pointless.NeededRef("finding", ReferenceKind.Finding) ?? "";
+        return new(finding, pointless.Refs("value", ReferenceKind.Value, finding), pointless.Refs("then", ReferenceKind.Step));
+    }
 
     private static StopNow ReadStop(FieldReader stop) => new(stop.NeededText("say") ?? "") { Build = ReadBuild.Condition(stop) };
 

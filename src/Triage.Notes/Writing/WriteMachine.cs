@@ -15,6 +15,7 @@ internal static class WriteMachine
         .Cautions(note.Cautions)
         .Each("stop-at-once", note.StopAtOnce, Of)
         .Texts("counter", note.Counter)
+        .Each("pointless", note.Pointless, pointless => new FieldWriter().Text("finding", pointless.Finding).Texts("value", pointless.Values).Texts("then", pointless.Then).OnOneLine)
         .Protect(note.Protect)
         .Texts("before-power", note.BeforePower)
         .Texts("limited-power", note.LimitedPower)

@@ -5,6 +5,7 @@ using Triage.Reasoning.Planning;
 using Triage.Workshop.Answers.Wording;
 using Triage.Workshop.Chances;
 using Triage.Workshop.Jobs;
+using Triage.Workshop.Model;
 
 namespace Triage.Workshop.Answers;
 
@@ -23,21 +24,14 @@ internal sealed class AtTheCounter(Job job, Reasoned reasoned)
     {
         if (!CounterHours.IsOpen(job))
             return [];
-        var asked = Worthwhile(hypotheses).ToList();
-        return [.. asked.OrderByDescending(q => q.Bits).Take(Most)];
+        var network = reasoned.Network;
+        var done = new StepsDone(network, job, reasoned.Evidence);
+        var asked = network.Scope.AskedAtTheCounter
+            .Where(f => done.CanShow(f.Id) && !done.Knows(f.Id) && !done.Has(f.Id) && !network.Scope.Tests.Any(t => t.Reveals == f.Id && done.Has(t.Id))).ToList();
+        return [.. asked.Zip(WhatTells.Bits(hypotheses.Listed, asked.Select(f => network.Network.Findings[network.Findings[f.Id]])), Question)
+            .Where(q => q.Bits >= LeastBits).OrderByDescending(q => q.Bits).Take(Most)];
     }
 
-    private IEnumerable<CounterQuestion> Worthwhile(HypothesisSet hypotheses)
-    {
-        var settled = job.Log.OfType<Skipped>().Select(s => s.Step).ToHashSet(StringComparer.Ordinal);
-        var network = reasoned.Network;
-        foreach (var finding in network.Scope.AskedAtTheCounter.Where(f => !settled.Contains(f.Id) && !network.Scope.Tests.Any(t => t.Reveals == f.Id && settled.Contains(t.Id))))
-        {
-            if (!network.Findings.TryGetValue(finding.Id, out var index) || reasoned.Evidence.Last(finding.Id, network) is not null)
-                continue;
-            var bits = WhatTells.Bits(hypotheses.Listed, network.Network.Findings[index]);
-            if (bits >= LeastBits)
-                yield return new(finding.Id, finding.Ask ?? finding.Name, [.. finding.Values.Select(v => new NamedValue(v.Id, WordsFor.Value(finding, v.Id)))], bits);
-        }
-    }
+    private static CounterQuestion Question(Finding finding, double bits) =>
+        new(finding.Id, finding.Ask ?? finding.Name, [.. finding.Values.Select(v => new NamedValue(v.Id, WordsFor.Value(finding, v.Id)))], bits);
 }

@@ -17,7 +17,7 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
     public RepairProblem Of(HypothesisSet hypotheses)
     {
         var belief = WholeBelief(hypotheses);
-        var rounds = Rounds().ToList();
+        var rounds = Rounds(belief).ToList();
         var inRounds = rounds.Where(r => r.Blocked is null).SelectMany(r => r.Reveals).Select(f => f.Id).ToHashSet(StringComparer.Ordinal);
         var looks = SmallLooks.Of(network.Scope, done, rules).Where(f => !inRounds.Contains(f)).Select(Revealed).ToList();
         var bundled = looks.Select(f => f.Id).Concat(inRounds).ToHashSet(StringComparer.Ordinal);
@@ -46,13 +46,13 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
                 Blocked = rules.Forbids(t.Effort),
             });
 
-    /// <summary>Rounds without what is known already.</summary>
-    private IEnumerable<RoundOption> Rounds() =>
+    /// <summary>Rounds without what is known already and what would tell next to nothing.</summary>
+    private IEnumerable<RoundOption> Rounds(ImmutableArray<Hypothesis> belief) =>
         from round in network.Scope.Tests
         where !round.Round.IsEmpty && !done.Has(round.Id)
-        let left = done.LeftOf(round)
-        where left.Length > 0
-        select new RoundOption(round.Id, Expense(round.Effort), [.. left.Select(Revealed)])
+        let telling = Telling(belief, [.. done.LeftOf(round).Select(Revealed)])
+        where telling.Length > 0
+        select new RoundOption(round.Id, Expense(round.Effort), [.. telling.Select(t => t.Finding)])
         {
             Access = network.Scope.Behind(round.Effort),
             After = rules.After(round.Effort),
@@ -62,11 +62,14 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
     /// <summary>All small looks that can be made now, as one list: those that tell most.</summary>
     private IEnumerable<Option> LookItOver(ImmutableArray<Hypothesis> belief, List<Triage.Reasoning.Networks.Finding> looks)
     {
-        var telling = looks.Select(f => (Finding: f, Bits: WhatTells.Bits(belief, f))).Where(f => f.Bits >= SmallLooks.LeastBits)
-            .OrderByDescending(f => f.Bits).Take(SmallLooks.Most).Select(f => f.Finding).ToImmutableArray();
+        var telling = Telling(belief, looks).OrderByDescending(f => f.Bits).Take(SmallLooks.Most).Select(f => f.Finding).ToImmutableArray();
         if (!telling.IsEmpty)
             yield return new RoundOption(AlwaysThere.LookItOver, new(settings.HandlingMinutes + (telling.Length - 1) * SmallLooks.MinutesEach), telling);
     }
+
+    /// <summary>Findings that are worth a look, with what each tells, in bits; in the order given.</summary>
+    private static ImmutableArray<(Triage.Reasoning.Networks.Finding Finding, double Bits)> Telling(ImmutableArray<Hypothesis> belief, List<Triage.Reasoning.Networks.Finding> looks) =>
+        [.. looks.Zip(WhatTells.Bits(belief, looks)).Where(look => look.Second >= SmallLooks.LeastBits)];
 
     /// <summary>What only the owner knows costs a call once he has left.</summary>
     private IEnumerable<Option> Calls() =>

@@ -6,7 +6,7 @@ using Triage.Workshop.Knowledge;
 namespace Triage.Workshop.Model;
 
 /// <summary>
-/// What needs no doing again on a job: everything that was done, passed over or could not be told, and every test whose findings are known
+/// What needs no doing on a job: everything that was done, passed over or could not be told, what is pointless after what was seen, and every test whose findings are known
 /// already: looking again tells nothing new (a reset or fix that worked and held changes the state, but then there is nothing left to look for).
 /// </summary>
 internal sealed class StepsDone(DeviceNetwork network, Job job, JobEvidence evidence)
@@ -24,16 +24,23 @@ internal sealed class StepsDone(DeviceNetwork network, Job job, JobEvidence evid
 
     /// <summary>Rows of a round that are not known yet and were not passed over.</summary>
     public ImmutableArray<string> LeftOf(Test round) =>
-        [.. round.Round.Where(f => network.Findings.ContainsKey(f) && !Knows(f) && !Passed.Contains(f))];
+        [.. round.Round.Where(f => network.Findings.ContainsKey(f) && !Knows(f) && !Passed.Contains(f) && !Pointless.Contains(f))];
 
     /// <summary>Under which finding the outcome of a test that is no round stands in the network.</summary>
     public static string FindingOf(Test test) => test.Reveals ?? DeviceNetwork.Measurement(test.Id);
 
     private HashSet<string> Passed => field ??= [.. job.Log.OfType<Skipped>().Select(s => s.Step)];
 
+    /// <summary>What the class leaves alone after what was seen.</summary>
+    private HashSet<string> Pointless => field ??= [.. network.Scope.Class.Pointless.Where(Seen).SelectMany(p => p.Then)];
+
+    private bool Seen(Pointless pointless) => evidence.Last(pointless.Finding, network) is { } value
+        && (pointless.Values.IsEmpty ? value != 0 : pointless.Values.Contains(network.Network.Findings[network.Findings[pointless.Finding]].Values[value]));
+
     private HashSet<string> All()
     {
         var done = job.Log.Select(e => e switch { Tested t => t.Test, RoundDone r when r.Round != AlwaysThere.LookItOver => r.Round, _ => e.Action() }).OfType<string>().Concat(Passed).ToHashSet(StringComparer.Ordinal);
+        done.UnionWith(Pointless);
         done.UnionWith(network.Scope.Tests.Where(t => t.Round.IsEmpty ? Knows(FindingOf(t)) || done.Contains(FindingOf(t)) : LeftOf(t).IsEmpty).Select(t => t.Id));
         return done;
     }
