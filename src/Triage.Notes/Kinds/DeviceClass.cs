@@ -49,6 +49,9 @@ public sealed record DeviceClass(string Id, string Name) : Note(Id, Name)
     /// <summary>How any mend of this class is proven.</summary>
     public ImmutableArray<ProofStep> Proof { get; init; } = [];
 
+    /// <summary>What a working one is usually worth to its owner, in money; null: as the bench says.</summary>
+    public double? UsualWorth { get; init; }
+
     /// <summary>Null where nobody exchanges the whole.</summary>
     public Exchange? Exchange { get; init; }
 

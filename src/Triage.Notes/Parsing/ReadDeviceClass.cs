@@ -21,6 +21,7 @@ internal static class ReadDeviceClass
         WhileOpen = fields.Texts("while-open"),
         Proof = ReadProof.Each(fields, id),
         Exchange = ReadExchange(fields.Group("exchange"), id),
+        UsualWorth = fields.Amount("usual-worth"),
         NotCovered = fields.Texts("not-covered"),
     };
 

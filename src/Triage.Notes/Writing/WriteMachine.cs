@@ -24,6 +24,7 @@ internal static class WriteMachine
         .Texts("while-open", note.WhileOpen)
         .Proof(note.Proof)
         .Value("exchange", note.Exchange is { } whole ? new FieldWriter().Effort(whole.Effort).Build(whole.Build).OnOneLine : null)
+        .Number("usual-worth", note.UsualWorth)
         .Texts("not-covered", note.NotCovered);
 
     private static YamlValue Of(StopNow stop) =>

@@ -43,13 +43,16 @@ internal sealed partial record Circumstance(string Kind, TextSpan Span)
 
     private const string Thing = @"(?:\s+(?:(?:on|at|against|down|in)\s+)?(?:(?:it|the|its|my|a)\b\s*)?(?:(?:top|side|back|bottom|left|right|front|rear|end|corner)\b(?:\s+of(?:\s+the)?)?\s*)?(?:case|cabinet|lid|board|cover|chassis|unit|set|machine|keyboard|frame|edge|hinge|side|plug|lead|jack|cable|socket|corner|it|top|lead)\b)?(?:\s+at an angle)?";
 
+    /// <summary>"When I press play" flexes nothing: what is pressed, moved or opened is the thing itself, or nothing is named.</summary>
+    private const string NotSomethingElse = @"(?=\s*(?:[^\w\s]|$|(?:and|then|or|but|it|they|i|there|down|in|on|at|against|here|hard|gently|slightly|a bit|just|about|around|sometimes)\b))";
+
     [GeneratedRegex(@"\b(?:(?:when|if|while|whenever|only|from)\s+" + Its + @"cold|until\s+" + Its + @"(?:warms?(?:\s+up)?|warmed(?:\s+up)?|warm|hot)|from cold|first thing(?:\s+in the morning)?|in the mornings?|on cold days|at first|when first (?:switched|turned) on|for the first (?:few |couple of |\w+ )?minutes?)\b", RegexOptions.IgnoreCase)]
     private static partial Regex Cold();
 
     [GeneratedRegex(@"\b(?:(?<lead>for\s+(?:about\s+|around\s+|only\s+|just\s+|maybe\s+)?(?:a |an )?(?:few |couple of |half an |half a )?(?:\d+\s*|\w+ )?(?:minutes?|mins?|hours?|while)(?=[\s,]*(?:and\s+)?(?:then|before|until|and)\b))|(?:when|once|after|if|as|whenever|while)\s+" + Its + @"(?:warm(?:s|ed|ing)?|hot|heats?|heated)(?:\s+up)?|(?:after|within|in)\s+(?:about\s+|around\s+|some\s+|roughly\s+|only\s+|just\s+)?(?:a |an )?(?:few |couple of |half an |half a )?(?:\d+\s*|ten |five |twenty |thirty |fifteen |two |three |four |six |forty )?(?:minutes?|mins?|hours?|hrs?|while)(?:\s+or\s+(?:so|two))?|(?:once|when)\s+(?:it's|it has|it is|its)\s+been\s+(?:on|running|playing)(?:\s+(?:for\s+)?(?:a while|an hour|some time))?)\b", RegexOptions.IgnoreCase)]
     private static partial Regex Warm();
 
-    [GeneratedRegex(@"\b(?:(?:if|when|whenever|unless|by|while|until)\s+(?:(?:i|you|we|one|it's|it is)\s+)?(?:press|pressing|pressed|push|pushing|flex|flexing|flexed|squeeze|squeezing|squeezed|twist|twisting|twisted|bend|bending|bent|lean|leaning|wiggle|wiggling|wiggled|waggle|waggling|move|moving|moved|open|opening|tilt|tilting|tilted|hold|holding|held)(?:ed|ing)?" + Thing + ")", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b(?:(?:if|when|whenever|unless|by|while|until)\s+(?:(?:i|you|we|one|it's|it is)\s+)?(?:press|pressing|pressed|push|pushing|flex|flexing|flexed|squeeze|squeezing|squeezed|twist|twisting|twisted|bend|bending|bent|lean|leaning|wiggle|wiggling|wiggled|waggle|waggling|move|moving|moved|open|opening|tilt|tilting|tilted|hold|holding|held)(?:ed|ing)?" + Thing + NotSomethingElse + ")", RegexOptions.IgnoreCase)]
     private static partial Regex Flexed();
 
     [GeneratedRegex(@"\b(?:(?:if|when|whenever|unless|by|until|after)\s+(?:(?:i|you|we|one|it's|it is)\s+)?(?:tap|tapping|tapped|knock|knocking|knocked|hit|hitting|thump|thumping|thumped|bang|banging|banged|slap|slapping|bump|bumping|bumped)(?:s|ed)?|(?:with|after|needs?)\s+a\s+(?:good\s+|light\s+)?(?:tap|knock|thump|bang|slap|bump))" + Thing, RegexOptions.IgnoreCase)]

@@ -1,7 +1,6 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Reasoning.Inference;
-using Triage.Reasoning.Planning;
 using Triage.Workshop.Answers.Wording;
 using Triage.Workshop.Chances;
 using Triage.Workshop.Jobs;
@@ -15,10 +14,7 @@ namespace Triage.Workshop.Answers;
 internal sealed class AtTheCounter(Job job, Reasoned reasoned)
 {
     /// <summary>More questions than this nobody answers (common practice, no source).</summary>
-    private const int Most = 5;
-
-    /// <summary>A question that tells less than this, in bits, is not worth the owner's time (chosen by trial).</summary>
-    private const double LeastBits = 0.01;
+    private const int Most = 4;
 
     public ImmutableArray<CounterQuestion> Questions(HypothesisSet hypotheses)
     {
@@ -27,9 +23,10 @@ internal sealed class AtTheCounter(Job job, Reasoned reasoned)
         var network = reasoned.Network;
         var done = new StepsDone(network, job, reasoned.Evidence);
         var asked = network.Scope.AskedAtTheCounter
-            .Where(f => done.CanShow(f.Id) && !done.Knows(f.Id) && !done.Has(f.Id) && !network.Scope.Tests.Any(t => t.Reveals == f.Id && done.Has(t.Id))).ToList();
-        return [.. asked.Zip(WhatTells.Bits(hypotheses.Listed, asked.Select(f => network.Network.Findings[network.Findings[f.Id]])), Question)
-            .Where(q => q.Bits >= LeastBits).OrderByDescending(q => q.Bits).Take(Most)];
+            .Where(f => done.CanShow(f.Id) && !done.Knows(f.Id) && !done.Has(f.Id) && !network.Scope.Tests.Any(t => t.Reveals == f.Id && done.Has(t.Id)))
+            .ToDictionary(f => f.Id, StringComparer.Ordinal);
+        return [.. WorthAsking.Of(hypotheses.Listed, [.. asked.Keys.Select(id => network.Network.Findings[network.Findings[id]])])
+            .OrderByDescending(q => q.Bits).Take(Most).Select(q => Question(asked[q.Finding.Id], q.Bits))];
     }
 
     private static CounterQuestion Question(Finding finding, double bits) =>

@@ -23,9 +23,6 @@ internal sealed class NextSteps(BenchKnowledge known, Job job, Reasoned reasoned
     /// <summary>How much more, relatively, the leading cause's own check or mend may cost before a look at something else comes first (chosen by trial).</summary>
     private const double Leads = 0.02;
 
-    /// <summary>Rows of a round that tell less than this, in bits, are left out (chosen by trial).</summary>
-    private const double LeastRowBits = 0.003;
-
     /// <summary>Outcome of a round in which nothing is out of order.</summary>
     private const string AllNormal = "all-normal";
 
@@ -51,7 +48,7 @@ internal sealed class NextSteps(BenchKnowledge known, Job job, Reasoned reasoned
             Opens = [.. best.Opens.Select(words.Step)],
             Tools = card.Tools,
             Price = best.PriceNow,
-            Rows = [.. best.Rows.Where(r => r.InformationGain >= LeastRowBits).Select(Row)],
+            Rows = [.. best.Rows.Select(Row)],
             WaitMinutes = card.WaitMinutes,
             Minutes = Math.Max(card.Minutes, known.Settings.HandlingMinutes) + best.Opens.Sum(step => reasoned.Network.Scope.Access.FirstOrDefault(a => a.Id == step)?.Minutes ?? 0),
             ExpectedCost = best.ExpectedCost,

@@ -50,7 +50,7 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
     private IEnumerable<RoundOption> Rounds(ImmutableArray<Hypothesis> belief) =>
         from round in network.Scope.Tests
         where !round.Round.IsEmpty && !done.Has(round.Id)
-        let telling = Telling(belief, [.. done.LeftOf(round).Select(Revealed)])
+        let telling = WorthAsking.Of(belief, [.. done.LeftOf(round).Select(Revealed)])
         where telling.Length > 0
         select new RoundOption(round.Id, Expense(round.Effort), [.. telling.Select(t => t.Finding)])
         {
@@ -62,14 +62,10 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
     /// <summary>All small looks that can be made now, as one list: those that tell most.</summary>
     private IEnumerable<Option> LookItOver(ImmutableArray<Hypothesis> belief, List<Triage.Reasoning.Networks.Finding> looks)
     {
-        var telling = Telling(belief, looks).OrderByDescending(f => f.Bits).Take(SmallLooks.Most).Select(f => f.Finding).ToImmutableArray();
+        var telling = WorthAsking.Of(belief, looks).OrderByDescending(f => f.Bits).Take(SmallLooks.Most).Select(f => f.Finding).ToImmutableArray();
         if (!telling.IsEmpty)
             yield return new RoundOption(AlwaysThere.LookItOver, new(settings.HandlingMinutes + (telling.Length - 1) * SmallLooks.MinutesEach), telling);
     }
-
-    /// <summary>Findings that are worth a look, with what each tells, in bits; in the order given.</summary>
-    private static ImmutableArray<(Triage.Reasoning.Networks.Finding Finding, double Bits)> Telling(ImmutableArray<Hypothesis> belief, List<Triage.Reasoning.Networks.Finding> looks) =>
-        [.. looks.Zip(WhatTells.Bits(belief, looks)).Where(look => look.Second >= SmallLooks.LeastBits)];
 
     /// <summary>What only the owner knows costs a call once he has left.</summary>
     private IEnumerable<Option> Calls() =>
@@ -137,11 +133,15 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
             yield return new(AlwaysThere.Exchange, Expense(whole.Effort), actions.Clearings(AlwaysThere.Exchange) ?? []) { Blocked = rules.OverTheLimit(whole.Effort.Money) };
     }
 
+    /// <summary>Nobody gives a machine up on the owner's words alone.</summary>
+    private bool LookedAt => job.Log.Any(e => e is Tested or RoundDone or Read || e.IsAction());
+
     private IEnumerable<Option> Stops()
     {
-        var worth = job.Worth ?? settings.UsualWorth;
-        yield return new StopOption(AlwaysThere.Park, new(0, worth));
-        yield return new StopOption(AlwaysThere.PartOut, new(AlwaysThere.MinutesOf(AlwaysThere.PartOut), worth * (1 - AlwaysThere.PartsKeep)));
+        var worth = job.Worth ?? network.Scope.Class.UsualWorth ?? settings.UsualWorth;
+        var notYet = LookedAt ? null : "Nothing was looked at yet: look first.";
+        yield return new StopOption(AlwaysThere.Park, new(0, worth)) { Blocked = notYet };
+        yield return new StopOption(AlwaysThere.PartOut, new(AlwaysThere.MinutesOf(AlwaysThere.PartOut), worth * (1 - AlwaysThere.PartsKeep))) { Blocked = notYet };
         if (job.Log.OfType<ResetTried>().GroupBy(r => r.Reset, StringComparer.Ordinal).Any(WorksEveryTime))
             yield return new StopOption(AlwaysThere.WorkAround, new(0, worth * AlwaysThere.WorkAroundLoses));
     }

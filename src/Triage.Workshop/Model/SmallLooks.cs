@@ -13,9 +13,6 @@ internal static class SmallLooks
 
     public const int Most = 5;
 
-    /// <summary>A look that tells less than this, in bits, is left out (chosen by trial).</summary>
-    public const double LeastBits = 0.01;
-
     /// <summary>Ids of the findings of this machine that are small to look for and not known yet.</summary>
     public static IEnumerable<string> Of(DeviceScope scope, StepsDone done, HardRules rules)
     {

@@ -52,6 +52,9 @@ internal sealed record Turn(TurnPart Part, string Id, StepKind Kind, string Name
 /// <param name="Outcome">As answered; null when it could not be told.</param>
 internal sealed record Row(string Id, string Name, string? Fact, string? Outcome)
 {
+    /// <summary>Its own id, then those of the looks that show the same: whoever judges one judges the other.</summary>
+    public ImmutableArray<string> Names { get; init; } = [Id];
+
     /// <summary>Its note asks for a build that this machine has not.</summary>
     public bool Misfit { get; init; }
 }

@@ -136,6 +136,7 @@ internal sealed class CourseOfSteps(ExamBench bench, string jobId, IPlayer playe
     private Row RowOf(Asked asked, string? value) =>
         new(asked.Id, asked.Name, asked.Finding ?? $"measured:{asked.Id}", asked.Choices.FirstOrDefault(c => c.Id == value)?.Name ?? value)
         {
+            Names = [asked.Id, .. Notes.ThatShow(asked.Finding)],
             Misfit = !Notes.Fits(asked.Id, player.Build),
         };
 

@@ -22,6 +22,10 @@ internal sealed class StepNotes(Notebook notes, DeviceScope scope)
         _ => [],
     };
 
+    /// <summary>The finding itself and every test that shows it.</summary>
+    public IEnumerable<string> ThatShow(string? finding) =>
+        finding is null ? [] : notes.Of<Test>().Where(t => t.Reveals is { } revealed && notes.Today(revealed) == finding).Select(t => t.Id).Prepend(finding);
+
     /// <summary>Null for what no note describes.</summary>
     public Effort? EffortOf(string id) =>
         notes.Find<Test>(id)?.Effort ?? notes.Find<Reset>(id)?.Effort ?? MendOf(id)?.Effort;

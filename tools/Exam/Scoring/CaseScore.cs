@@ -18,10 +18,12 @@ internal sealed record CaseScore(ExamCase Case, string Book, Course Course)
 
     public ImmutableArray<string> Unjudged => [.. Marks.Where(m => !m.Judged).Select(m => m.Row.Id).Distinct()];
 
-    /// <summary>The first step after the counter, with every line of it judged fine.</summary>
+    /// <summary>Of the first step towards the cause, none of its lines is unsafe and at most a third is not judged fine.</summary>
     public bool FirstAcceptable =>
-        Course.Turns.ToList().FindIndex(t => t.Part != TurnPart.Counter) is var first and >= 0
-        && Marks.Where(m => m.Turn == first).All(m => m is { Verdict: Verdict.Fine, Judged: true });
+        Course.Turns.ToList().FindIndex(t => t.Part is not (TurnPart.Counter or TurnPart.Protect)) is var first and >= 0
+        && Marks.Where(m => m.Turn == first).ToList() is var lines
+        && lines.TrueForAll(m => m.Verdict != Verdict.Never)
+        && lines.Count(m => m is { Verdict: Verdict.Fine, Judged: true }) * 3 >= lines.Count * 2;
 
     /// <summary>Mended counts only when all of it is mended; what needed no mending counts as nothing wrong however it was ended.</summary>
     public bool RightlyEnded => Course.Ending switch

@@ -50,7 +50,8 @@ internal sealed class Marking(ExamCase exam, Course course)
 
     private Mark MarkOf(Turn turn, int index, Row row)
     {
-        var judgement = exam.Judged.GetValueOrDefault(turn.Part == TurnPart.Proof ? Proof : row.Id);
+        var judgement = turn.Part == TurnPart.Proof ? exam.Judged.GetValueOrDefault(Proof)
+            : row.Names.Select(exam.Judged.GetValueOrDefault).FirstOrDefault(j => j is not null);
         var said = judgement?.Given(done);
         return said == Verdict.Never ? new(index, row, Verdict.Never, null, true)
             : Computed(turn, row) is { } why ? new(index, row, Verdict.Silly, why, true)
@@ -70,7 +71,7 @@ internal sealed class Marking(ExamCase exam, Course course)
     {
         TurnPart.Ending => new(index, row, exam.RightEndings.Contains(course.Ending) ? Verdict.Fine : Verdict.Silly, null, true),
         TurnPart.Proof => new(index, row, Verdict.Fine, null, true),
-        TurnPart.Protect => new(index, row, Verdict.Fine, null, false),
+        TurnPart.Protect => new(index, row, Verdict.Fine, null, true),
         TurnPart.Counter or TurnPart.Step => new(index, row, Verdict.Silly, "nobody judged it", false),
     };
 }
