@@ -33,6 +33,14 @@ public sealed record Advice(ImmutableArray<RankedOption> Ranked, ImmutableArray<
     public Advice PreferringTheLeadingCause(double within) =>
         Best.OnLeadingCause || !Best.IsLook ? this : WithFirst(Ranked.FirstOrDefault(r => r.OnLeadingCause && IsAlike(r, within)));
 
+    /// <summary>The same advice with a look first where it would be to stop: the leading cause's own, else the one that tells most for its price.</summary>
+    public Advice LookingFirst() =>
+        Best.Option is not StopOption ? this
+        : WithFirst(Ranked.Where(r => r.IsLook && r.InformationGain > 0).OrderByDescending(r => r.OnLeadingCause).ThenByDescending(r => r.InformationGain / Math.Max(r.PriceNow, LeastPrice)).FirstOrDefault());
+
+    /// <summary>No look is taken for cheaper than this, in money: a third of it would not tell three times as much.</summary>
+    private const double LeastPrice = 0.5;
+
     /// <summary>What comes anyway before the look advised, where that costs no more.</summary>
     private Advice WithActionsFirst(double within) =>
         WithFirst(Best.ThenAnyway is { } then ? Ranked.FirstOrDefault(r => r.Option.Id == then.Option && (then.CostsNoMoreFirst || IsAlike(r, within))) : null);

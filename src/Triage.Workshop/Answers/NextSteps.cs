@@ -4,6 +4,7 @@ using Triage.Reasoning.Inference;
 using Triage.Reasoning.Planning;
 using Triage.Workshop.Answers.Wording;
 using Triage.Workshop.Chances;
+using Triage.Workshop.Jobs;
 using Triage.Workshop.Knowledge;
 using Triage.Workshop.Model;
 
@@ -36,6 +37,9 @@ internal sealed class NextSteps(BenchKnowledge known, Job job, Reasoned reasoned
             return step;
         var problem = new ProblemFromJob(reasoned.Network, reasoned.Actions, rules, job, reasoned.Evidence, known.Settings).Of(hypotheses);
         var advice = NextStep.Choose(problem, Budget).PreferringTheLeadingCause(Leads).PreferringWhatTellsMore(Alike);
+        // nobody gives a machine up on the owner's words alone
+        if (!job.Log.LookedAt())
+            advice = advice.LookingFirst();
         var best = advice.Best;
         var card = cards.Of(best.Option.Id);
         return new()

@@ -28,6 +28,9 @@ public static class JobLog
     /// <summary>What was recorded before the first action: the machine as it came in.</summary>
     public static IEnumerable<LogEntry> AsItCameIn(this IEnumerable<LogEntry> log) => log.TakeWhile(e => !e.IsAction());
 
+    /// <summary>Something was looked at, measured or tried at the bench.</summary>
+    public static bool LookedAt(this IEnumerable<LogEntry> log) => log.Any(e => e is Tested or RoundDone or Read || e.IsAction());
+
     /// <summary>The newest entry of a reset or fix; null when nothing was done yet.</summary>
     public static LogEntry? LastAction(this IEnumerable<LogEntry> log) => log.LastOrDefault(e => e.Action() is not null);
 }

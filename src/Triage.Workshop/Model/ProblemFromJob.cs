@@ -133,15 +133,11 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
             yield return new(AlwaysThere.Exchange, Expense(whole.Effort), actions.Clearings(AlwaysThere.Exchange) ?? []) { Blocked = rules.OverTheLimit(whole.Effort.Money) };
     }
 
-    /// <summary>Nobody gives a machine up on the owner's words alone.</summary>
-    private bool LookedAt => job.Log.Any(e => e is Tested or RoundDone or Read || e.IsAction());
-
     private IEnumerable<Option> Stops()
     {
         var worth = job.Worth ?? network.Scope.Class.UsualWorth ?? settings.UsualWorth;
-        var notYet = LookedAt ? null : "Nothing was looked at yet: look first.";
-        yield return new StopOption(AlwaysThere.Park, new(0, worth)) { Blocked = notYet };
-        yield return new StopOption(AlwaysThere.PartOut, new(AlwaysThere.MinutesOf(AlwaysThere.PartOut), worth * (1 - AlwaysThere.PartsKeep))) { Blocked = notYet };
+        yield return new StopOption(AlwaysThere.Park, new(0, worth));
+        yield return new StopOption(AlwaysThere.PartOut, new(AlwaysThere.MinutesOf(AlwaysThere.PartOut), worth * (1 - AlwaysThere.PartsKeep)));
         if (job.Log.OfType<ResetTried>().GroupBy(r => r.Reset, StringComparer.Ordinal).Any(WorksEveryTime))
             yield return new StopOption(AlwaysThere.WorkAround, new(0, worth * AlwaysThere.WorkAroundLoses));
     }
