@@ -37,8 +37,8 @@ internal sealed class NextSteps(BenchKnowledge known, Job job, Reasoned reasoned
             return step;
         var problem = new ProblemFromJob(reasoned.Network, reasoned.Actions, rules, job, reasoned.Evidence, known.Settings).Of(hypotheses);
         var advice = NextStep.Choose(problem, Budget).PreferringTheLeadingCause(Leads).PreferringWhatTellsMore(Alike);
-        // nobody gives a machine up on the owner's words alone
-        if (!job.Log.LookedAt())
+        // nobody gives a machine up unlooked, unless somebody has said what it is worth
+        if (job.Worth is null && !job.Log.LookedAt())
             advice = advice.LookingFirst();
         var best = advice.Best;
         var card = cards.Of(best.Option.Id);

@@ -26,7 +26,7 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
         return new()
         {
             Belief = belief,
-            Options = [.. options.Select(o => o with { After = [.. o.After.Where(known.Contains)] }), .. Stops()],
+            Options = [.. options.Select(o => o with { After = [.. o.After.Where(known.Contains)] }), .. Stops(options.Exists(o => o is { Id: AlwaysThere.HandOver, Blocked: null }))],
             Access = new([.. network.Scope.Access.Select(s => new PlanAccess(s.Id, s.Minutes, s.Behind))]),
             Open = [.. OpenSteps.Of(job.Log).Where(network.Scope.Has)],
             Done = [.. done.Ids],
@@ -112,12 +112,14 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
             .GroupBy(c => (c.Root, c.State)).Select(same => same.MaxBy(c => c.Works * c.Holds)!).ToImmutableArray();
         if (!licensed.IsEmpty && !done.Has(AlwaysThere.HandOver))
         {
-            yield return new(AlwaysThere.HandOver, new(AlwaysThere.MinutesOf(AlwaysThere.HandOver), settings.HandOverPrice, AlwaysThere.HandOverDays), licensed)
+            yield return new(AlwaysThere.HandOver, HandingOver, licensed)
             {
                 Blocked = rules.OverTheLimit(settings.HandOverPrice) ?? (LikelyAmong(belief, licensed) ? null : "What it is may still be mended here: find out first."),
             };
         }
     }
+
+    private Expense HandingOver => new(AlwaysThere.MinutesOf(AlwaysThere.HandOver), settings.HandOverPrice, AlwaysThere.HandOverDays);
 
     /// <summary>One hands over what is likelier than not for somebody else to mend.</summary>
     private static bool LikelyAmong(ImmutableArray<Hypothesis> belief, ImmutableArray<Clearing> licensed)
@@ -133,11 +135,20 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
             yield return new(AlwaysThere.Exchange, Expense(whole.Effort), actions.Clearings(AlwaysThere.Exchange) ?? []) { Blocked = rules.OverTheLimit(whole.Effort.Money) };
     }
 
-    private IEnumerable<Option> Stops()
+    /// <summary>
+    /// Whether what only somebody licensed may mend is worth that, the owner says; while nobody has asked, it counts as worth twice its price, in money.
+    /// </summary>
+    private double WorthHandingOver => 2 * HandingOver.At(settings.Rates);
+
+    /// <param name="handedOver">It may be handed over now.</param>
+    private IEnumerable<Option> Stops(bool handedOver)
     {
-        var worth = job.Worth ?? network.Scope.Class.UsualWorth ?? settings.UsualWorth;
+        var worth = job.Worth ?? Math.Max(network.Scope.Class.UsualWorth ?? settings.UsualWorth, handedOver ? WorthHandingOver : 0);
         yield return new StopOption(AlwaysThere.Park, new(0, worth));
-        yield return new StopOption(AlwaysThere.PartOut, new(AlwaysThere.MinutesOf(AlwaysThere.PartOut), worth * (1 - AlwaysThere.PartsKeep)));
+        yield return new StopOption(AlwaysThere.PartOut, new(AlwaysThere.MinutesOf(AlwaysThere.PartOut), worth * (1 - AlwaysThere.PartsKeep)))
+        {
+            Blocked = network.Scope.Access.Any(a => rules.NeedsLicence(new() { Access = a.Id })) ? "Taking it apart is for somebody licensed too." : null,
+        };
         if (job.Log.OfType<ResetTried>().GroupBy(r => r.Reset, StringComparer.Ordinal).Any(WorksEveryTime))
             yield return new StopOption(AlwaysThere.WorkAround, new(0, worth * AlwaysThere.WorkAroundLoses));
     }
