@@ -12,6 +12,7 @@ internal sealed class ComplaintReading
     private readonly ImmutableArray<TriedFix> tried;
     private readonly List<Circumstance> circumstances;
     private readonly string plain;
+    private readonly string withDeeds;
 
     public ComplaintReading(string text, Vocabulary vocabulary)
     {
@@ -19,25 +20,43 @@ internal sealed class ComplaintReading
         this.vocabulary = vocabulary;
         (tried, var rest) = TriedFixes.In(text);
         circumstances = Circumstance.In(rest);
-        var letters = rest.ToCharArray();
+        (plain, withDeeds) = (WithoutHedges(rest), WithoutHedges(text));
+    }
+
+    private string WithoutHedges(string said)
+    {
+        var letters = said.ToCharArray();
         foreach (var hedge in circumstances.Where(c => c.Kind is Circumstance.Hedged))
         {
             Array.Fill(letters, ' ', hedge.Span.Start, hedge.Span.Length);
         }
 
-        plain = new(letters);
+        return new(letters);
     }
 
     public Recognition Result()
     {
-        var found = ImmutableArray.CreateBuilder<RecognisedFinding>();
         var left = ImmutableArray.CreateBuilder<Piece>();
-        foreach (var sentence in WordReader.Sentences(plain, vocabulary.Correct))
+        var found = Read(plain, deeds: false, left).ToList();
+        if (!tried.IsEmpty)
+        {
+            found.AddRange(Read(withDeeds, deeds: true, ImmutableArray.CreateBuilder<Piece>()).Where(f => tried.Any(t => f.Span.Start < t.Span.End && t.Span.Start < f.Span.End)));
+        }
+
+        found.AddRange(StatedVolts.In(plain, vocabulary).Select(v => v with { Words = v.Span.Of(text) }).Where(v => !found.Any(f => f.Finding == v.Finding && f.Value == v.Value)));
+        return new([.. Contradictions.Settled(found, vocabulary).OrderBy(f => f.Span.Start).DistinctBy(f => (f.Finding, f.Value, f.Negated))], left.ToImmutable(), tried);
+    }
+
+    /// <param name="left">Takes what nothing was made of.</param>
+    private List<RecognisedFinding> Read(string said, bool deeds, ImmutableArray<Piece>.Builder left)
+    {
+        var found = new List<RecognisedFinding>();
+        foreach (var sentence in WordReader.Sentences(said, vocabulary.Correct))
         {
             var words = sentence.ConvertAll(Aside);
             var denials = new Denials(words);
-            var chosen = Choosing.Best(new SentenceMatcher(plain, words).Find(vocabulary).Where(m => !IsAllWeather(m, words)));
-            var placed = new Placed(plain, words, chosen, circumstances);
+            var chosen = Choosing.Best(new SentenceMatcher(said, words).Find(vocabulary, deeds).Where(m => !IsAllWeather(m, words)));
+            var placed = new Placed(said, words, chosen, circumstances);
             var pieces = Left(words, chosen).ToList();
             foreach (var match in chosen)
             {
@@ -54,8 +73,7 @@ internal sealed class ComplaintReading
             left.AddRange(pieces.Count + chosen.Count > 0 || !words.Exists(Says) ? pieces.OrderBy(p => p.Span.Start) : [Piece(words[0], words[^1])]);
         }
 
-        found.AddRange(StatedVolts.In(plain, vocabulary).Select(v => v with { Words = v.Span.Of(text) }).Where(v => !found.Any(f => f.Finding == v.Finding && f.Value == v.Value)));
-        return new([.. Contradictions.Settled(found, vocabulary).OrderBy(f => f.Span.Start).DistinctBy(f => (f.Finding, f.Value, f.Negated))], left.ToImmutable(), tried);
+        return found;
     }
 
     private Word Aside(Word word) => !circumstances.Exists(c => word.Span.Start < c.Span.End && c.Span.Start < word.Span.End) ? word

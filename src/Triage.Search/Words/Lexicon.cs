@@ -22,6 +22,9 @@ internal static class Lexicon
     private static readonly FrozenSet<string> Nots =
         new[] { "not", "never", "cannot", "cant", "dont", "doesnt", "didnt", "wont", "isnt", "arent", "wasnt", "hasnt", "wouldnt", "aint", "nt", "dosnt", "doesent", "dosent", "dosn't", "does'nt", "wouldnt", "couldnt", "havent", "hadnt", "werent", "shouldnt", "cannt", "carnt" }.ToFrozenSet();
 
+    private static readonly FrozenSet<string> Places =
+        "in into inside under from with for still more most other same than everything anything something each any all every where who at after over about by to out up".Split(' ').ToFrozenSet();
+
     private static readonly FrozenSet<string> Nos = new[] { "no", "nothing", "none", "neither", "nor", "without", "zero", "nil" }.ToFrozenSet();
 
     private static readonly FrozenDictionary<string, WordRole> Breaks = new Dictionary<string, WordRole>
@@ -41,6 +44,9 @@ internal static class Lexicon
         : Functions.Contains(word) ? WordRole.Function
         : Lights.Contains(word) ? WordRole.Light
         : WordRole.Content;
+
+    /// <summary>A small word that says where, which or how long, unlike "it", "is" or "the".</summary>
+    public static bool SaysWhere(string word) => Places.Contains(word);
 
     /// <summary>Stem of the search analyser; one for all words of a ring.</summary>
     public static string Stem(string word)

@@ -20,6 +20,15 @@ internal sealed record Phrasing(Finding Finding, int Value, ImmutableArray<strin
     /// <summary>Its only word as it is written, when it has just one: "rewinds" is not yet said by "the rewind button".</summary>
     public string? OnlyWord { get; init; }
 
+    /// <summary>"Put new batteries in": it tells of something done, and is looked for in what was tried.</summary>
+    public bool IsDeed { get; init; }
+
+    /// <summary>"Some keys", "all bands": how much of it, where it says so.</summary>
+    public Quantity Quantity { get; init; }
+
+    /// <summary>Of "the disc is still inside" one word is left that counts: then one of its small words has to stand near it.</summary>
+    public ImmutableArray<string> OneOf { get; init; } = [];
+
     /// <summary>It has an "and" or "or" itself.</summary>
     public bool SpansBreak { get; init; }
 
@@ -43,6 +52,9 @@ internal sealed record Phrasing(Finding Finding, int Value, ImmutableArray<strin
         var plain = new Phrasing(finding, value, [.. told.Select(w => w.Stem)]) 
         {
             SpansBreak = words.Any(w => w.IsBreak),
+            OneOf = told.Count == 1 ? [.. words.Where(w => Lexicon.SaysWhere(w.Text)).Select(w => w.Text)] : [],
+            IsDeed = !TriedFixes.In(says).Tried.IsEmpty,
+            Quantity = Quantities.Asked(words),
             OnlyWord = told.Count == 1 ? told[0].Text : null,
         };
         if (first < 0)

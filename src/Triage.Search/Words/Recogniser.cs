@@ -76,7 +76,7 @@ public sealed class Recogniser
         public Recognition Read(string text)
         {
             var byWords = new ComplaintReading(text, vocabulary).Result();
-            return meanings?.Read(text, byWords) ?? byWords;
+            return TwoSupplies.Settled(text, meanings?.Read(text, byWords) ?? byWords, vocabulary);
         }
     }
 }

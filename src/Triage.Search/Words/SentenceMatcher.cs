@@ -26,8 +26,8 @@ internal sealed partial class SentenceMatcher
     }
 
     /// <summary>Everything that fits, each phrasing in all its places.</summary>
-    public IEnumerable<PhrasingMatch> Find(Vocabulary vocabulary) =>
-        vocabulary.With(byStem.Select(g => g.Key))
+    public IEnumerable<PhrasingMatch> Find(Vocabulary vocabulary, bool deeds) =>
+        vocabulary.With(byStem.Select(g => g.Key), deeds)
             .Where(p => p.Stems.All(byStem.Contains))
             .SelectMany(p => Places(p.Stems).Take(MostTries).Select(at => Fit(p, at)))
             .OfType<PhrasingMatch>();
@@ -68,6 +68,16 @@ internal sealed partial class SentenceMatcher
             return null;
         }
 
+        if (!Quantities.Said(words, first - MostGaps, last + 1).HasFlag(phrasing.Quantity))
+        {
+            return null;
+        }
+
+        if (!phrasing.OneOf.IsEmpty && !words[Math.Max(0, first - MostGaps)..Math.Min(words.Count, last + MostGaps + 1)].Exists(w => phrasing.OneOf.Contains(w.Text)))
+        {
+            return null;
+        }
+
         var used = denial is { } d ? at.Add(d) : at;
         var (from, to) = (used.Min(), used.Max());
         int? shared = null;
@@ -90,7 +100,7 @@ internal sealed partial class SentenceMatcher
         }
 
         var score = at.Sum(i => words[i].Role is WordRole.Light ? 8 : 10) + (denial is { } no ? at.Count(i => i < no) == phrasing.Negation ? 7 : 6 : 0) - (2 * gaps) - turned - (shared is null ? 0 : 4)
-            - at.Count(i => words[i].Corrected) - (phrasing.Derived ? 5 : 0);
+            + (phrasing.Quantity is Quantity.Unsaid ? 0 : 3) - at.Count(i => words[i].Corrected) - (phrasing.Derived ? 5 : 0);
         return new(phrasing, at, denial, score) { Shared = shared, Neither = shared is { } s && words[s].Text == "nor" && denial < s };
     }
 

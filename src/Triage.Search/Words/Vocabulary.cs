@@ -20,7 +20,7 @@ internal sealed partial class Vocabulary
             normal.Add((finding.Id, finding.Nominal ? "" : values[0].Id));
             for (var value = 0; value < values.Length; value++)
             {
-                foreach (var says in values[value].Says.Add(values[value].Name).Distinct(StringComparer.OrdinalIgnoreCase))
+                foreach (var says in SaidOf(values[value]))
                 {
                     Add(finding with { Values = values }, value, says);
                     said.UnionWith(Plain().Matches(says).Select(m => m.Value.ToLowerInvariant()));
@@ -39,7 +39,8 @@ internal sealed partial class Vocabulary
     public string? Correct(string word) => spelling.Correct(word);
 
     /// <summary>Phrasings whose first stem is among these.</summary>
-    public IEnumerable<Phrasing> With(IEnumerable<string> stems) => stems.SelectMany(s => byStem.GetValueOrDefault(s, []));
+    /// <param name="deeds">Those that tell of something done, or those that do not.</param>
+    public IEnumerable<Phrasing> With(IEnumerable<string> stems, bool deeds) => stems.SelectMany(s => byStem.GetValueOrDefault(s, [])).Where(p => p.IsDeed == deeds);
 
     private void Add(Finding finding, int value, string says)
     {
@@ -53,6 +54,10 @@ internal sealed partial class Vocabulary
             list.Add(phrasing);
         }
     }
+
+    /// <summary>The name of a value is the bench's word for it: it is no phrasing where the note has some.</summary>
+    private static IEnumerable<string> SaidOf(FindingValue value) =>
+        value.Says.IsEmpty ? [value.Name] : value.Says.Distinct(StringComparer.OrdinalIgnoreCase);
 
     private static ImmutableArray<FindingValue> ValuesOf(Finding finding) => finding.Values.IsEmpty
         ? [new("no", "", [], null), new("yes", finding.Name, [], null)]

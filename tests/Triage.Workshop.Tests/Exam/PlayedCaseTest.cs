@@ -77,6 +77,7 @@ public sealed class PlayedCaseTest : IDisposable
             stop-at-once:
             """);
         Change("fault-short.md", "mends:", "  - {finding: lid-warm, chance: almost always}\nmends:");
+        Change("fault-settings.md", "value: blank, chance: often", "value: blank, chance: rarely");
         Change("fault-settings.md", "shows:", "shows:\n  - {finding: stood-for-years, chance: often}");
         Add("lid-warm.md", "kind: finding\nid: lid-warm\nname: Warm lid\nask: Is the lid warm?\nseen: the lid is warm\nnot-seen: the lid is cool\nanyway: rarely");
         Add("stood-for-years.md", "kind: finding\nid: stood-for-years\nname: Stood for years\nask: Did it stand for years?\nanyway: seldom");
