@@ -93,6 +93,12 @@ internal sealed class ComplaintReading
             return null;
         }
 
+        if (phrasing is { Value: 0, Finding.Nominal: false } && placed.Has(match, Circumstance.Intermittent))
+        {
+            // what works sometimes does not work
+            return null;
+        }
+
         var value = denial is null ? phrasing.Value : phrasing.Value > 0 ? 0 : phrasing.Finding.Values.Length - 1;
         var all = denial is { } d ? match.All.Append(d) : match.All;
         var span = new TextSpan(words[all.Min()].Span.Start, 0);

@@ -165,7 +165,7 @@ internal sealed partial class SentenceMatcher
     private bool IsSaid(string word, int at) =>
         words[at].Text == word || denials.Before(at) is not null || denials.After(at, mayBeNo: false) is not null || SaysThereIs(at, at);
 
-    /// <summary>"Only the left output works", "hardly shows anything": nothing normal is said.</summary>
+    /// <summary>"Only the left output works", "hardly shows anything", "reads some discs": nothing normal is said.</summary>
     private bool HardlySaid(int first, int last, ImmutableArray<int> at)
     {
         var from = first;
@@ -174,7 +174,13 @@ internal sealed partial class SentenceMatcher
             from--;
         }
 
-        return Enumerable.Range(from, last - from + 1).Any(i => !at.Contains(i) && words[i].Text is "only" or "hardly" or "barely" or "scarcely");
+        var to = last;
+        while (to + 1 < words.Count && to - last < 3 && !words[to + 1].IsBreak)
+        {
+            to++;
+        }
+
+        return Enumerable.Range(from, to - from + 1).Any(i => !at.Contains(i) && words[i].Text is "only" or "just" or "hardly" or "barely" or "scarcely" or "some" or "few" or "half" or "almost" or "nearly" or "unless");
     }
 
     private bool SaysThereIs(int first, int last)

@@ -45,7 +45,7 @@ internal sealed class PlainBm25 : IDisposable
         }
 
         var searcher = new IndexSearcher(reader) { Similarity = new BM25Similarity() };
-        return [.. searcher.Search(any, 10).ScoreDocs.Select(d => searcher.Doc(d.Doc).Get("id"))];
+        return [.. searcher.Search(any, 40).ScoreDocs.Select(d => searcher.Doc(d.Doc).Get("id"))];
     }
 
     public void Dispose()
