@@ -21,7 +21,7 @@ internal sealed record Repairer(Phone Phone, IReadOnlyDictionary<string, string>
     {
         for (var i = 0; i < MostSteps; i++)
         {
-            var form = Phone.Page.Locator("#next form.outcomes");
+            var form = Phone.Page.Locator("#next form.outcomes:not(.skip)");
             Assert.True(await form.CountAsync() == 1, $"Nothing to answer at “{await Phone.NextStep()}” after {string.Join(", ", Done)}.");
             var step = (await form.GetAttributeAsync("action"))!.Split('/')[^1].Split('#')[0];
             var about = await form.Locator("input[name=about]").GetAttributeAsync("value") ?? "";
@@ -33,7 +33,11 @@ internal sealed record Repairer(Phone Phone, IReadOnlyDictionary<string, string>
                 return;
             }
 
-            await Phone.Click(step is "tested" or "saw" ? form.Locator($"button[value='{Shown(about)}']")
+            if (step == "round")
+                await Tick(form);
+            await Phone.Click(step is "round" ? form.Locator("button")
+                : step == "secured" ? form.Locator("button[value=yes]")
+                : step is "tested" or "saw" ? form.Locator($"button[value='{Shown(about)}']")
                 : step == "erase" ? form.Locator("button")
                 : form.Locator(Cures.Contains(about) ? "button[value=works]" : "button[value=no-change]"));
         }
@@ -53,6 +57,16 @@ internal sealed record Repairer(Phone Phone, IReadOnlyDictionary<string, string>
         await Phone.Page.GetByLabel("Minutes at the bench").FillAsync("55");
         await Phone.Click(form.GetByRole(AriaRole.Button, new() { Name = "Close the job" }));
         Assert.Contains("Mended", await Phone.Text("#ended h2"));
+    }
+
+    /// <summary>Of each row of a round, what is seen.</summary>
+    private async Task Tick(ILocator round)
+    {
+        foreach (var row in await round.Locator("fieldset").AllAsync())
+        {
+            var finding = (await row.Locator("input").First.GetAttributeAsync("name"))!.Split(':')[1];
+            await row.Locator($"input[value='{finding}={Shown(finding)}']").CheckAsync();
+        }
     }
 
     /// <summary>Ticks a box, unfolding what it is folded into.</summary>
