@@ -4,6 +4,7 @@ using Xunit;
 
 namespace Triage.Reasoning.Tests.Inference;
 
+[Trait("run", "thorough")]
 public sealed class ConflictsTest
 {
     [Property(MaxTest = 400, StartSize = 1000, EndSize = 1000000)]

@@ -7,6 +7,7 @@ namespace Triage.Reasoning.Tests.Learning;
 /// From three known attributes ask one at a time until the likeliest cause has 0.9; an attribute that was not observed costs a
 /// question and tells nothing. Starts and the greedy information-gain baseline are those beside the data.
 /// </summary>
+[Trait("run", "thorough")]
 public class SoybeanQuestionsTests
 {
     static readonly SoybeanCases Cases = SoybeanCases.Read();

