@@ -1,13 +1,16 @@
+using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text.Json;
 using Triage.Cli.Paper;
 using Triage.Search.Meaning;
 using Triage.Workshop;
+using Triage.Workshop.Books;
+using Triage.Workshop.Model;
 
 namespace Triage.Cli;
 
 /// <summary>What all commands share: the books, the face of the output, and how they end.</summary>
-internal sealed class Desk(TextWriter output, TextWriter errors, TimeProvider clock, SentenceVectors? meaning)
+internal sealed class Desk(TextWriter output, TextWriter errors, TimeProvider clock, SentenceVectors? meaning, RememberedFits? fits)
 {
     public Option<string[]> BookOption { get; } = new("--book")
     {
@@ -20,7 +23,8 @@ internal sealed class Desk(TextWriter output, TextWriter errors, TimeProvider cl
 
     public TimeProvider Clock => clock;
 
-    public SentenceVectors? Meaning => meaning;
+    /// <summary>How every command opens books.</summary>
+    public BenchOptions Opening(ImmutableArray<BookSource> books) => new() { Books = books, Clock = clock, Meaning = meaning, Fits = fits };
 
     /// <summary>A line now and then while something takes long.</summary>
     /// <param name="words">How far it is.</param>
@@ -32,7 +36,7 @@ internal sealed class Desk(TextWriter output, TextWriter errors, TimeProvider cl
         Command(name, description, inputs, async (typed, stop) =>
         {
             var books = Books.Of(typed.GetValue(BookOption) ?? []);
-            await using var live = LiveBench.Open(new() { Books = books, Clock = clock, Meaning = meaning, Watch = false });
+            await using var live = LiveBench.Open(Opening(books) with { Watch = false });
             return run(new(live, books, typed, new(output), typed.GetValue(JsonOption), stop));
         });
 

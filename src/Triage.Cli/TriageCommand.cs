@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Triage.Cli.Commands;
 using Triage.Search.Meaning;
+using Triage.Workshop.Model;
 
 namespace Triage.Cli;
 
@@ -11,11 +12,12 @@ public static class TriageCommand
     /// <param name="output">Results; coloured only when it is a terminal.</param>
     /// <param name="errors">What was refused, one line each: what is wrong and what to do instead.</param>
     /// <param name="meaning">Understands complaints beyond the words of the phrasings; null to go by words alone.</param>
+    /// <param name="fits">What learning was fitted to before; null to fit it every time.</param>
     /// <param name="stop">Ends a served bench, as Ctrl-C does.</param>
     /// <returns>0 done, 1 the check found errors, 2 not understood, 3 refused, 4 changed meanwhile, 5 cannot read or write, 130 interrupted.</returns>
-    public static async Task<int> RunAsync(IReadOnlyList<string> args, TextWriter output, TextWriter errors, TimeProvider clock, SentenceVectors? meaning = null, CancellationToken stop = default)
+    public static async Task<int> RunAsync(IReadOnlyList<string> args, TextWriter output, TextWriter errors, TimeProvider clock, SentenceVectors? meaning = null, RememberedFits? fits = null, CancellationToken stop = default)
     {
-        var desk = new Desk(output, errors, clock, meaning);
+        var desk = new Desk(output, errors, clock, meaning, fits);
         var typed = Root(desk).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         return typed.Errors.Count > 0
             ? desk.Misused(typed)

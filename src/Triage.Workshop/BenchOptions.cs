@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Triage.Search.Meaning;
 using Triage.Workshop.Books;
+using Triage.Workshop.Model;
 
 namespace Triage.Workshop;
 
@@ -13,6 +14,9 @@ public sealed record BenchOptions
 
     /// <summary>Understands complaints beyond the words of the phrasings; null to go by words alone.</summary>
     public SentenceVectors? Meaning { get; init; }
+
+    /// <summary>What learning was fitted to before; null to fit it at every start.</summary>
+    public RememberedFits? Fits { get; init; }
 
     /// <summary>Keep in step with the folders; off for a single command.</summary>
     public bool Watch { get; init; } = true;

@@ -189,7 +189,19 @@ internal sealed class LiveBooks : IAsyncDisposable
     /// <summary>Publishes what rests on other knowledge than before.</summary>
     private void PublishAnew(Notebook notes)
     {
-        Publish(notes, CountedJobs.Of(notes, TrustOf), new(() => Recogniser.Build(notes.Of<Finding>(), options.Meaning)));
+        Publish(notes, Counted(notes), new(() => Recogniser.Build(notes.Of<Finding>(), options.Meaning)));
+    }
+
+    private CountedJobs Counted(Notebook notes)
+    {
+        if (options.Fits is not { } fits)
+            return CountedJobs.Of(notes, TrustOf);
+        var said = books.Fingerprint;
+        if (fits.Find(said) is { } fitted)
+            return CountedJobs.Of(notes, TrustOf, fitted);
+        var counted = CountedJobs.Of(notes, TrustOf);
+        fits.Keep(said, counted.Learned.Epoch.Fit);
+        return counted;
     }
 
     private void Publish(Notebook notes, CountedJobs counted, Lazy<Recogniser> recogniser)

@@ -22,7 +22,7 @@ internal static class ServeCommand
                 Port = Port(typed.GetValue(port) ?? ServerOptions.UsualPort),
                 Phone = typed.GetValue(phone) ? new() { Port = Port(typed.GetValue(phonePort) ?? PhoneOptions.UsualPort) } : null,
             };
-            await using var live = LiveBench.Open(new() { Books = Books.Of(typed.GetValue(desk.BookOption) ?? []), Clock = desk.Clock, Meaning = desk.Meaning });
+            await using var live = LiveBench.Open(desk.Opening(Books.Of(typed.GetValue(desk.BookOption) ?? [])));
             await Serve(live, options, desk.Sheet(), typed.GetValue(desk.JsonOption), stop);
             return ExitCode.Ok;
         });

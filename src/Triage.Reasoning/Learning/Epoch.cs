@@ -19,6 +19,9 @@ public sealed class Epoch
     /// <summary>How far findings depend on each other beyond the cause.</summary>
     public Dependence Dependence { get; }
 
+    /// <summary>What need not be fitted again to the same notes and jobs.</summary>
+    public Fit Fit => new(Pooling, Dependence);
+
     internal Estimates Believed { get; }
 
     /// <summary>What a job adds to the sums.</summary>

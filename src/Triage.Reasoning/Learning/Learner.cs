@@ -6,13 +6,14 @@ public static class Learner
     /// <summary>
     /// Fits the epoch to the first ⌈1.1^k⌉ jobs in canonical order and counts all of them. The order given does not matter.
     /// </summary>
+    /// <param name="fitted">What these very notes and jobs were fitted to before, when that is known.</param>
     /// <exception cref="ArgumentException">A note or job that cannot be: says which, and what to do.</exception>
-    public static Learned Learn(Knowledge knowledge, IEnumerable<JobRecord> jobs, LearnerSettings settings)
+    public static Learned Learn(Knowledge knowledge, IEnumerable<JobRecord> jobs, LearnerSettings settings, Fit? fitted = null)
     {
         var known = new KnowledgeIndex(knowledge);
         JobRecord[] canonical = [.. jobs.OrderBy(job => job.Closed).ThenBy(job => job.Id, StringComparer.Ordinal)];
         foreach (JobRecord job in canonical) JobCheck.Check(job, known);
-        Epoch epoch = Fit(known, canonical.AsSpan(0, Epoch.Due(canonical.Length)).ToArray(), settings);
+        Epoch epoch = Fit(known, canonical.AsSpan(0, Epoch.Due(canonical.Length)).ToArray(), settings, fitted);
         return Learned.Count(known, canonical, epoch, settings);
     }
 
@@ -20,7 +21,7 @@ public static class Learner
     /// Jobs whose credit depends on what is believed are credited again in every round of expectation–maximisation;
     /// the others are counted once.
     /// </summary>
-    static Epoch Fit(KnowledgeIndex known, JobRecord[] jobs, LearnerSettings settings)
+    static Epoch Fit(KnowledgeIndex known, JobRecord[] jobs, LearnerSettings settings, Fit? fitted)
     {
         Comebacks comebacks = Comebacks.Fit(jobs, settings.ComebackDays);
         Estimates Believing(Tally tally) => new(known, tally, settings.Pooling, comebacks, settings);
@@ -34,7 +35,8 @@ public static class Learner
             Estimates before = round == 0 ? notes : believed;
             believed = Believing(plain.PlusMany(shared[true].SelectMany(job => Credits.Of(job, before))));
         }
-        Estimates pooled = new(known, believed.Tally, PoolingFit.Fit(believed, jobs, settings), comebacks, settings);
-        return new(jobs.Length, pooled, DependenceFit.Best(pooled, jobs));
+        Pooling pooling = fitted?.Pooling ?? PoolingFit.Fit(believed, jobs, settings);
+        Estimates pooled = new(known, believed.Tally, pooling, comebacks, settings);
+        return new(jobs.Length, pooled, fitted?.Dependence ?? DependenceFit.Best(pooled, jobs));
     }
 }

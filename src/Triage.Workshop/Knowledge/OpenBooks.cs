@@ -1,4 +1,7 @@
+using System.Buffers.Binary;
 using System.Collections.Immutable;
+using System.Security.Cryptography;
+using System.Text;
 using Triage.Notes;
 using Triage.Notes.Kinds;
 using Triage.Notes.Linting;
@@ -19,6 +22,23 @@ internal sealed record OpenBooks(ImmutableArray<OpenBook> Books)
     public ImmutableArray<Note> Claiming(string id) => [.. Books.SelectMany(b => b.Index.Claiming(id))];
 
     public Notebook Notebook => Notebook.Of(Books.SelectMany(b => b.Index.Readings).Select(r => r.Note).OfType<Note>());
+
+    /// <summary>Tells apart any two states of what learning rests on: all files but those of open jobs, with the books' names and trust.</summary>
+    public UInt128 Fingerprint
+    {
+        get
+        {
+            using var all = IncrementalHash.CreateHash(HashAlgorithmName.SHA256);
+            foreach (var book in Books)
+            {
+                all.AppendData(Encoding.UTF8.GetBytes($"{book.Source.Name}\n{book.Source.Trust}\n"));
+                foreach (var path in book.Index.Readings.Where(r => r.Note is not Job { Outcome: null }).Select(r => r.Place.Path).Order(StringComparer.Ordinal))
+                    all.AppendData(Encoding.UTF8.GetBytes($"{path}\n{book.Fingerprints[path]:x}\n"));
+            }
+
+            return BinaryPrimitives.ReadUInt128BigEndian(all.GetHashAndReset());
+        }
+    }
 
     /// <summary>Everything that is wrong with the notes, by themselves and together.</summary>
     public IEnumerable<Problem> Problems => Linter.Check([.. Books.Select(b => b.Index.ToBook())]).SelectMany(b => b.Problems);

@@ -24,11 +24,12 @@ internal sealed record CountedJobs(Learned Learned, ImmutableDictionary<string, 
     public CountedJobs Refitted() => RefitDue ? this with { Learned = Learned.Refit(), RefitDue = false } : this;
 
     /// <summary>Learns everything anew: when the knowledge notes changed, or at the start.</summary>
-    public static CountedJobs Of(Notebook notes, Func<Job, double> trust)
+    /// <param name="fitted">What the same notes were fitted to before, when that is known.</param>
+    public static CountedJobs Of(Notebook notes, Func<Job, double> trust, Fit? fitted = null)
     {
         var records = notes.Jobs.Select(job => Record(job, notes, trust(job))).OfType<JobRecord>().ToList();
         return new(
-            Learner.Learn(KnowledgeFromNotes.Of(notes), records, LearnerSettings.Default),
+            Learner.Learn(KnowledgeFromNotes.Of(notes), records, LearnerSettings.Default, fitted),
             records.ToImmutableDictionary(r => r.Id, StringComparer.Ordinal),
             records.ToImmutableSortedSet(Canonical));
     }

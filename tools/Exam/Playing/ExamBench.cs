@@ -33,7 +33,7 @@ internal sealed class ExamBench : IAsyncDisposable
             Copy(Path.Combine(kb, "demo"), folder.FullName);
         var clock = new SteppedClock();
         BookSource[] books = [new(book, folder.FullName, Writable: true), new("common", Path.Combine(kb, "common"))];
-        return new(book, folder, LiveBench.Open(new() { Books = [.. books], Clock = clock, Meaning = meaning, Watch = false }), clock);
+        return new(book, folder, LiveBench.Open(new() { Books = [.. books], Clock = clock, Meaning = meaning, Fits = new(Path.Combine(Path.GetTempPath(), "triage-fits-of-exams")), Watch = false }), clock);
     }
 
     /// <summary>Plays a machine from the counter to its end.</summary>
