@@ -1,4 +1,5 @@
 using System.Globalization;
+using Triage.Workshop.Answers.Wording;
 using Triage.Workshop.Knowledge;
 
 namespace Triage.Cli.Paper;
@@ -17,9 +18,7 @@ internal static class Amounts
     public static string Between(double lower, double upper) =>
         FormattableString.Invariant($"{100 * lower:0}–{100 * upper:0} %");
 
-    public static string Money(double amount, BenchSettings settings) => amount < 20
-        ? FormattableString.Invariant($"{amount:0.##} {settings.Currency}")
-        : FormattableString.Invariant($"{amount:0} {settings.Currency}");
+    public static string Money(double amount, BenchSettings settings) => $"{Price.Say(amount)} {settings.Currency}";
 
     public static string Minutes(double minutes) =>
         minutes < 120 ? FormattableString.Invariant($"{minutes:0.#} min") : FormattableString.Invariant($"{minutes / 60:0.#} h");

@@ -30,8 +30,8 @@ internal static class NextStepCard
             paper.Field(outcome == next.Outcomes[0] ? "what follows" : "", $"{Amounts.Percent(outcome.Chance)} {outcome.Name}; {outcome.Then}");
         if (next.Part is { } part)
             Part(paper, bench, part);
-        if (!next.Others.IsEmpty)
-            paper.Field("or else", string.Join("; ", next.Others.Take(OthersShown).Select(o => $"{o.Name} ({Amounts.Money(o.ExpectedCost, bench.Settings)})")));
+        if (next.Others.Where(o => o.Kind != StepKind.Stop).Take(OthersShown).ToList() is { Count: > 0 } others)
+            paper.Field("or else", string.Join("; ", others.Select(o => $"{o.Name} ({Amounts.Money(o.ExpectedCost, bench.Settings)})")));
         foreach (var forbidden in next.Forbidden.Where(f => f.Kind is StepKind.Reset or StepKind.Fix or StepKind.Swap).Take(OthersShown))
             paper.Field("not now", $"{forbidden.Name}: {forbidden.Why}");
         if (job is not null)

@@ -1,6 +1,7 @@
 using System.Globalization;
 using Triage.Notes.Kinds;
 using Triage.Workshop.Answers;
+using Triage.Workshop.Answers.Wording;
 
 namespace Triage.Service.Shown;
 
@@ -55,7 +56,7 @@ internal static class StepWords
 
     public static string Minutes(double minutes) => string.Create(CultureInfo.InvariantCulture, $"{minutes:0.#} min");
 
-    public static string Amount(double amount) => amount.ToString(amount < 10 ? "0.#" : "0", CultureInfo.InvariantCulture);
+    public static string Amount(double amount) => Price.Say(amount);
 
     public static string Day(DateTimeOffset? at) => at?.ToString("yyyy-MM-dd", CultureInfo.InvariantCulture) ?? "";
 

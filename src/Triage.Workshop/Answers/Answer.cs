@@ -184,7 +184,7 @@ public sealed record NextBestStep
 
     public required ImmutableArray<OutcomeAhead> Outcomes { get; init; }
 
-    /// <summary>Why it beats the runner-up, in words.</summary>
+    /// <summary>In a sentence: how long it takes, and what its likeliest outcomes lead to.</summary>
     public required string Why { get; init; }
 
     /// <summary>What would have to be true for the runner-up to be better, in words; null when there is none, or nothing would do it.</summary>

@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Globalization;
 using Triage.Notes.Kinds;
 using Triage.Workshop.Chances;
+using Triage.Workshop.Answers.Wording;
 using Triage.Workshop.Knowledge;
 
 namespace Triage.Workshop.Answers;
@@ -28,7 +29,7 @@ internal sealed class ForTheOwner(Reasoned reasoned, BenchSettings settings)
 
     private static string MayBe(ImmutableArray<RankedCause> causes)
     {
-        var named = causes.Where(c => !c.IsUnlisted && c.Probability >= WorthNaming).Take(Named).Select(c => Lower(c.Name)).ToList();
+        var named = causes.Where(c => !c.IsUnlisted && c.Probability >= WorthNaming).Take(Named).Select(c => Sentence.Lower(c.Name)).ToList();
         return named switch
         {
             [] => "We cannot say yet what it is.",
@@ -84,6 +85,4 @@ internal sealed class ForTheOwner(Reasoned reasoned, BenchSettings settings)
         { Kind: StepKind.Stop } => null,
         { Minutes: var minutes } => minutes < 30 ? "We know more within the hour." : "We know more today.",
     };
-
-    private static string Lower(string name) => name.Length > 1 && char.IsLower(name[1]) ? char.ToLowerInvariant(name[0]) + name[1..] : name;
 }

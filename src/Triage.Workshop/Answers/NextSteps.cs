@@ -42,6 +42,7 @@ internal sealed class NextSteps(BenchKnowledge known, Job job, Reasoned reasoned
             advice = advice.LookingFirst();
         var best = advice.Best;
         var card = cards.Of(best.Option.Id);
+        var minutes = Math.Max(card.Minutes, known.Settings.HandlingMinutes) + best.Opens.Sum(step => reasoned.Network.Scope.Access.FirstOrDefault(a => a.Id == step)?.Minutes ?? 0);
         return new()
         {
             Id = card.Id,
@@ -54,10 +55,10 @@ internal sealed class NextSteps(BenchKnowledge known, Job job, Reasoned reasoned
             Price = best.PriceNow,
             Rows = [.. best.Rows.Select(Row)],
             WaitMinutes = card.WaitMinutes,
-            Minutes = Math.Max(card.Minutes, known.Settings.HandlingMinutes) + best.Opens.Sum(step => reasoned.Network.Scope.Access.FirstOrDefault(a => a.Id == step)?.Minutes ?? 0),
+            Minutes = minutes,
             ExpectedCost = best.ExpectedCost,
             Outcomes = [.. best.Branches.Select(b => Ahead(best.Option, b))],
-            Why = Why(advice),
+            Why = Why(minutes, best),
             TurnsAt = new(() => new TurningPointInWords(known, reasoned.Network, cards).Of(problem, advice)),
             Others = [.. advice.Ranked.Skip(1).Take(OthersShown).Select(Other)],
             ToLearnMore = [.. advice.Ranked.Where(r => r.Option is TestOption or RoundOption).OrderByDescending(r => r.InformationGain).Take(ToLearnShown).Select(Other)],
@@ -101,15 +102,11 @@ internal sealed class NextSteps(BenchKnowledge known, Job job, Reasoned reasoned
             : words.Value(test.Reveals.Id, branch.Outcome);
     }
 
-    private string Why(Advice advice)
+    /// <summary>As one says it across the bench: how long it takes, and what the likeliest outcomes lead to.</summary>
+    private string Why(double minutes, RankedOption best)
     {
-        var best = advice.Best;
-        var money = known.Settings.Currency;
-        var first = $"It costs {Amount(best.PriceNow)} {money} now, and {Amount(best.ExpectedCost)} {money} can be expected until the machine works or is given up";
-        return advice.Ranked.Length < 2
-            ? $"{first}; nothing else may be done now."
-            : $"{first}. Next best: {cards.Of(advice.Ranked[1].Option.Id).Name}, {Amount(advice.Ranked[1].ExpectedCost)} {money}.";
+        var ahead = best.Branches.Where(b => b.Then is not null).OrderByDescending(b => b.Probability).Take(2)
+            .Select(b => $" {Sentence.Upper(OutcomeName(best.Option, b))}: {Sentence.Lower(cards.Of(b.Then!).Name)}.");
+        return string.Create(CultureInfo.InvariantCulture, $"{minutes:0.#} min.{string.Concat(ahead)}");
     }
-
-    private static string Amount(double amount) => amount.ToString(amount < 10 ? "0.#" : "0", CultureInfo.InvariantCulture);
 }

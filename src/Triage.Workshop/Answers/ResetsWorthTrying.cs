@@ -48,7 +48,7 @@ internal sealed class ResetsWorthTrying(BenchKnowledge known, Job job, Reasoned 
             .Select(id => known.Notes.Find<Test>(id))
             .OfType<Test>()
             .Where(t => reasoned.Network.Scope.Tests.Any(offered => offered.Id == t.Id) && !Known(t))
-            .Select(t => $"Cold, before power goes on: {char.ToLowerInvariant(t.Name[0])}{t.Name[1..]}.");
+            .Select(t => $"Cold, before power goes on: {Sentence.Lower(t.Name)}.");
 
     private bool Known(Test test) =>
         test.Reveals is { } finding && reasoned.Network.Findings.TryGetValue(finding, out var index)

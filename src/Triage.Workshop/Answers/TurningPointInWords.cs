@@ -30,7 +30,7 @@ internal sealed class TurningPointInWords(BenchKnowledge known, DeviceNetwork ne
 
     /// <summary>With as few digits as tell the two apart; null when none do.</summary>
     private string? Changed(string what, string than, double turning, double now) =>
-        new[] { "0", "0.#", "0.##" }.Skip(Math.Min(turning, now) < 10 ? 1 : 0).Select(f => (Turning: Written(turning, f), Now: Written(now, f))).FirstOrDefault(a => a.Turning != a.Now && a.Turning != "0") is ({ } t, { } n)
+        new[] { "0", "0.#", "0.##" }.Skip(Math.Min(turning, now) < 10 ? 1 : 0).Select(f => (Turning: Written(turning, f), Now: Written(now, f))).FirstOrDefault(a => a.Turning != a.Now && a.Turning is not ("0" or "-0")) is ({ } t, { } n)
             ? $"{what} {than} than {t} {known.Settings.Currency} (now {n})"
             : null;
 

@@ -25,7 +25,6 @@ internal static class CausesInWords
     private static List<WeighedEvidence> For(IEnumerable<WeighedEvidence> weights) =>
         [.. weights.Where(w => w.Decibans >= Strength.Slight).OrderByDescending(w => w.Decibans).Take(2)];
 
-    private static string Listed(IEnumerable<WeighedEvidence> weights) => string.Join(" and ", weights.Select(w => Sentence(w.Words)));
+    private static string Listed(IEnumerable<WeighedEvidence> weights) => string.Join(" and ", weights.Select(w => Sentence.Lower(w.Words)));
 
-    private static string Sentence(string words) => words.Length > 1 && char.IsUpper(words[0]) && char.IsLower(words[1]) ? char.ToLowerInvariant(words[0]) + words[1..] : words;
 }
