@@ -59,10 +59,10 @@ public class WholeJobsTests
 
         var repairer = new Repairer(phone, new Dictionary<string, string>
         {
-            ["keys-respond"] = "some-dead", ["key-pattern"] = "yes", ["leaked-cells"] = "yes", ["stored-for-years"] = "yes",
-        }, ["replace-key-diode"]);
+            ["keys-respond"] = "some-dead", ["key-pattern"] = "yes", ["leaked-cells"] = "yes", ["stored-for-years"] = "yes", ["ohms-along-key-lines"] = "broken",
+        }, ["bridge-key-line"]);
         await repairer.UntilItWorks();
-        await repairer.Close("cells-leaked", "measured", "key-diode-open");
+        await repairer.Close("cells-leaked", "measured", "key-line-open");
         Assert.Contains("damage that followed", await phone.Text("#ended"));
     }
 }
