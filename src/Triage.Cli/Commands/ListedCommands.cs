@@ -38,14 +38,14 @@ internal static class ListedCommands
         var caution = Inputs.OptionalText("--caution", "What to heed before; said ahead of its steps.");
         var steps = Inputs.Texts("--step", "A step, once for each.");
         return desk.Command("new-test", "Lists a test that no note lists yet.", [id, words, reveals, way, minutes, power, caution, steps], session =>
-            Shown(session, words, session.Live.Listing.Test(Job(session, id), new(
-                session.Text(words),
-                session.Get(way) ?? TestWay.Look,
-                PartialIds.Note<Finding>(session.Bench, "finding", session.Text(reveals)).Id,
-                session.Get(minutes) ?? 2,
-                session.Get(power) ?? PowerStage.Cold,
-                session.Get(caution),
-                [.. session.Get(steps) ?? []]))));
+            Shown(session, words, session.Live.Listing.Test(Job(session, id), new(session.Text(words), PartialIds.Note<Finding>(session.Bench, "finding", session.Text(reveals)).Id)
+            {
+                Way = session.Get(way) ?? TestWay.Look,
+                Minutes = session.Get(minutes),
+                Power = session.Get(power) ?? PowerStage.Cold,
+                Caution = session.Get(caution),
+                Steps = [.. session.Get(steps) ?? []],
+            })));
     }
 
     private static Command Device(Desk desk)

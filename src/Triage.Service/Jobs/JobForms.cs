@@ -41,9 +41,14 @@ internal static class JobForms
         ["new-finding"] = (bench, job, form) => bench.Listing.Finding(job.Id, form.Need("name"), [.. form.Lines("says")]),
         ["new-fault"] = (bench, job, form) => bench.Listing.Fault(job.Id, form.Need("name"), form.Text("part"), form.Text("fix")),
         ["new-device"] = (bench, job, form) => bench.Listing.Device(job.Id, form.Need("name"), form.Text("maker"), form.Need("class")),
-        ["new-test"] = (bench, job, form) => bench.Listing.Test(job.Id, new(
-            form.Need("name"), form.Word<TestWay>("way", "way of testing"), form.Need("reveals"), form.Number("minutes", "time") ?? 0,
-            form.Word<PowerStage>("power", "power"), form.Text("caution"), [.. form.Lines("steps")])),
+        ["new-test"] = (bench, job, form) => bench.Listing.Test(job.Id, new(form.Need("name"), form.Need("reveals"))
+        {
+            Way = form.Word<TestWay>("way", "way of testing"),
+            Minutes = form.Number("minutes", "time"),
+            Power = form.Word<PowerStage>("power", "power"),
+            Caution = form.Text("caution"),
+            Steps = [.. form.Lines("steps")],
+        }),
         ["close"] = (bench, job, form) => bench.Steps.Close(job.Id, CloseOf(form)),
         ["follow-up"] = (bench, job, form) => bench.Steps.FollowUp(job.Id, form.YesNo("came-back") ?? throw new NotUnderstoodException("It was not said how the machine does.", "Press one of the two buttons."), form.Text("note")),
     }.ToFrozenDictionary(StringComparer.Ordinal);

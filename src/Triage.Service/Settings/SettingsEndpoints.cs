@@ -35,6 +35,7 @@ internal static class SettingsEndpoints
                 ValueOfHour = form.Number("value-of-hour", "value of an hour"),
                 CostOfDay = form.Number("cost-of-day", "cost of a waiting day"),
                 UsualWorth = form.Number("usual-worth", "usual worth"),
+                HandOverPrice = form.Number("hand-over-price", "price of handing over"),
                 Currency = form.Text("currency"),
                 Tools = [.. form.Lines("tools")],
             });

@@ -36,7 +36,7 @@ internal sealed class FromJob(Notebook known, Job job)
     {
         Way = test.Way,
         Reveals = test.Reveals,
-        Effort = new() { Minutes = test.Minutes, Power = test.Power, Cautions = test.Caution is null ? [] : [new(Hazard.Other, test.Caution)] },
+        Effort = new() { Minutes = test.Takes, Power = test.Power, Cautions = test.Caution is null ? [] : [new(Hazard.Other, test.Caution)] },
         Steps = test.Steps,
         Classes = Class is null ? [] : [Class],
         Body = Origin,

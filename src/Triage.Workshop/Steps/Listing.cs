@@ -23,7 +23,7 @@ public sealed class Listing
 
     public StepResult Test(string job, NewTest test) =>
         Book.Find<Finding>(test.Reveals) is null ? Refuse(WorkshopRefusals.NoSuch("finding", test.Reveals, []))
-        : test.Minutes < 0 ? Refuse(WorkshopRefusals.Negative("time", test.Minutes))
+        : test.Takes < 0 ? Refuse(WorkshopRefusals.Negative("time", test.Takes))
         : New<Test>(job, test.Name, from => from.Test(test with { Name = test.Name.Trim() }));
 
     /// <summary>A model of a kind of machine that is known; the job is of this model from now on.</summary>

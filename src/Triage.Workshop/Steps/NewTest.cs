@@ -5,7 +5,22 @@ namespace Triage.Workshop.Steps;
 
 /// <summary>A test that no note lists yet.</summary>
 /// <param name="Reveals">Finding id.</param>
-/// <param name="Minutes">At the bench.</param>
-/// <param name="Power">What it puts on the unit.</param>
-/// <param name="Caution">Said before its steps; null for none.</param>
-public sealed record NewTest(string Name, TestWay Way, string Reveals, double Minutes, PowerStage Power, string? Caution, ImmutableArray<string> Steps);
+public sealed record NewTest(string Name, string Reveals)
+{
+    private const double UsualMinutes = 2;
+
+    public TestWay Way { get; init; } = TestWay.Look;
+
+    /// <summary>At the bench; as much as a look takes when nobody said: free it would always come first.</summary>
+    public double? Minutes { get; init; }
+
+    /// <summary>What it puts on the unit; cold when nobody said.</summary>
+    public PowerStage Power { get; init; } = PowerStage.Cold;
+
+    /// <summary>Said before its steps; null for none.</summary>
+    public string? Caution { get; init; }
+
+    public ImmutableArray<string> Steps { get; init; } = [];
+
+    internal double Takes => Minutes ?? UsualMinutes;
+}
