@@ -5,8 +5,10 @@ using Xunit;
 namespace Triage.Service.Tests;
 
 /// <summary>Who may come in, and what a browser may do.</summary>
-public class AccessTests
+public class AccessTests(SharedBench shared) : IClassFixture<SharedBench>
 {
+    private readonly ServedBench bench = shared.Bench;
+
     [Theory]
     [InlineData("0.0.0.0")]
     [InlineData("192.168.1.20")]
@@ -14,7 +16,6 @@ public class AccessTests
     [InlineData("bench.example")]
     public async Task Only_this_machine_is_served_and_the_reason_is_said(string address)
     {
-        await using var bench = await ServedBench.Start();
         var refused = Assert.Throws<CannotServeException>(() => BenchServer.Build(bench.Live, new() { Address = address }));
         Assert.Contains(address, refused.Message);
         Assert.Contains("--phone", refused.Message);
@@ -23,7 +24,6 @@ public class AccessTests
     [Fact]
     public async Task A_port_in_use_is_named_with_what_to_do()
     {
-        await using var bench = await ServedBench.Start();
         var options = new ServerOptions { Port = bench.Address.Port };
         await using WebApplication second = BenchServer.Build(bench.Live, options);
         var refused = await Assert.ThrowsAsync<CannotServeException>(() => BenchServer.StartAsync(second, options, TestContext.Current.CancellationToken));
@@ -39,7 +39,6 @@ public class AccessTests
     [InlineData("localhost.attacker.example", HttpStatusCode.MisdirectedRequest)]
     public async Task Another_name_for_this_machine_is_turned_away(string host, HttpStatusCode expected)
     {
-        await using var bench = await ServedBench.Start();
         using var client = new Client(bench.Address);
         var request = new HttpRequestMessage(HttpMethod.Get, "/health") { Headers = { Host = host } };
         Assert.Equal(expected, (await client.Http.SendAsync(request, TestContext.Current.CancellationToken)).StatusCode);
@@ -51,7 +50,6 @@ public class AccessTests
     [InlineData("/bench.css")]
     public async Task Only_the_script_of_the_bench_itself_may_run(string path)
     {
-        await using var bench = await ServedBench.Start();
         using var client = new Client(bench.Address);
         var rules = (await client.Send(HttpMethod.Get, path)).Headers.GetValues("Content-Security-Policy").Single();
         Assert.Contains("default-src 'none'", rules);
@@ -64,7 +62,6 @@ public class AccessTests
     [Fact]
     public async Task The_style_sheet_is_small()
     {
-        await using var bench = await ServedBench.Start();
         using var client = new Client(bench.Address);
         var sheet = await client.Http.GetByteArrayAsync("/bench.css", TestContext.Current.CancellationToken);
         Assert.InRange(sheet.Length, 1_000, 15_000);

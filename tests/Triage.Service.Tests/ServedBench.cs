@@ -8,7 +8,7 @@ using Triage.Workshop.Books;
 
 namespace Triage.Service.Tests;
 
-/// <summary>The common book and a copy of the demo book in a temporary folder, served for real on a free port.</summary>
+/// <summary>The common book, only read, and a copy of the demo book in a temporary folder, served for real on a free port.</summary>
 public sealed class ServedBench : IAsyncDisposable
 {
     private readonly string folder;
@@ -34,12 +34,12 @@ public sealed class ServedBench : IAsyncDisposable
     public static async Task<ServedBench> Start(Action<string>? prepare = null, PhoneOptions? phone = null)
     {
         var folder = Directory.CreateTempSubdirectory("bench-").FullName;
-        foreach (var book in new[] { "common", "demo" })
-            Copy(Path.Combine(Root(AppContext.BaseDirectory), "kb", book), Path.Combine(folder, book));
+        var knowledge = Path.Combine(Root(AppContext.BaseDirectory), "kb");
+        Copy(Path.Combine(knowledge, "demo"), Path.Combine(folder, "demo"));
         prepare?.Invoke(Path.Combine(folder, "demo"));
         var live = LiveBench.Open(new()
         {
-            Books = [new("demo", Path.Combine(folder, "demo"), Trust.Own, Writable: true), new("common", Path.Combine(folder, "common"), Trust.Known)],
+            Books = [new("demo", Path.Combine(folder, "demo"), Trust.Own, Writable: true), new("common", Path.Combine(knowledge, "common"), Trust.Known)],
             Clock = new FakeTimeProvider(new DateTimeOffset(2026, 11, 2, 9, 0, 0, TimeSpan.Zero)),
             Watch = false,
             Fits = new(Path.Combine(Path.GetTempPath(), "triage-fits-of-tests")),

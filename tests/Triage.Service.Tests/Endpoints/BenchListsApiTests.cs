@@ -6,20 +6,14 @@ using Xunit;
 namespace Triage.Service.Tests.Endpoints;
 
 /// <summary>What the bench has, changed by a program: parts in the drawer, instruments, settings, drawings.</summary>
-public sealed class BenchListsApiTests : IAsyncLifetime
+public sealed class BenchListsApiTests(SharedBench shared) : IClassFixture<SharedBench>, IDisposable
 {
     private static readonly byte[] Png = [0x89, (byte)'P', (byte)'N', (byte)'G', 0x0D, 0x0A, 0x1A, 0x0A, 1, 2, 3];
 
-    private ServedBench bench = null!;
-    private Client client = null!;
+    private readonly ServedBench bench = shared.Bench;
+    private readonly Client client = new(shared.Bench.Address);
 
-    public async ValueTask InitializeAsync() => client = new((bench = await ServedBench.Start()).Address);
-
-    public async ValueTask DisposeAsync()
-    {
-        client.Dispose();
-        await bench.DisposeAsync();
-    }
+    public void Dispose() => client.Dispose();
 
     [Fact]
     public async Task A_part_is_put_in_counted_tested_and_taken_off_the_list()

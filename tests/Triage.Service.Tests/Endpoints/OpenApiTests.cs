@@ -2,14 +2,13 @@ using Xunit;
 
 namespace Triage.Service.Tests.Endpoints;
 
-public class OpenApiTests
+public class OpenApiTests(SharedBench shared) : IClassFixture<SharedBench>
 {
     /// <summary>What programs of others rely on stays: nothing is taken away, renamed or needed anew. What is added is no break.</summary>
     [Fact]
     public async Task What_was_promised_still_holds()
     {
-        await using var bench = await ServedBench.Start();
-        using var client = new Client(bench.Address);
+        using var client = new Client(shared.Bench.Address);
         var holds = ApiPromise.Lines(await client.Get("/openapi/v1.json"));
         var promised = await File.ReadAllLinesAsync(Path.Combine(AppContext.BaseDirectory, "Endpoints/promised.txt"), TestContext.Current.CancellationToken);
         Assert.NotEmpty(promised);
@@ -19,8 +18,7 @@ public class OpenApiTests
     [Fact]
     public async Task Every_step_says_how_it_can_be_refused()
     {
-        await using var bench = await ServedBench.Start();
-        using var client = new Client(bench.Address);
+        using var client = new Client(shared.Bench.Address);
         var paths = (await client.Get("/openapi/v1.json")).GetProperty("paths").EnumerateObject().Where(p => p.Name.StartsWith("/api/jobs/{id}/", StringComparison.Ordinal));
         Assert.All(paths.SelectMany(p => p.Value.EnumerateObject()).Where(o => o.Name != "get"), operation =>
         {

@@ -5,22 +5,11 @@ using Xunit;
 namespace Triage.Service.Tests.Endpoints;
 
 /// <summary>Whatever is wrong, the answer is a problem document (RFC 9457) that says what and what to do instead.</summary>
-public sealed class ProblemsTests : IAsyncLifetime
+public sealed class ProblemsTests(SharedBench shared) : IClassFixture<SharedBench>, IDisposable
 {
-    private ServedBench bench = null!;
-    private Client client = null!;
+    private readonly Client client = new(shared.Bench.Address);
 
-    public async ValueTask InitializeAsync()
-    {
-        bench = await ServedBench.Start();
-        client = new(bench.Address);
-    }
-
-    public async ValueTask DisposeAsync()
-    {
-        client.Dispose();
-        await bench.DisposeAsync();
-    }
+    public void Dispose() => client.Dispose();
 
     [Fact]
     public Task An_unknown_machine_is_named_and_kinds_are_offered() =>

@@ -7,7 +7,7 @@ using Xunit;
 namespace Triage.Service.Tests.Endpoints;
 
 /// <summary>What the job's steps can do, the JSON API can do: each step has an address, named in the OpenAPI document.</summary>
-public sealed class SameAbilitiesTests : IAsyncLifetime
+public sealed class SameAbilitiesTests(SharedBench shared) : IClassFixture<SharedBench>, IDisposable
 {
     /// <summary>Step to address; {id} stands for the job, the note or the device.</summary>
     private static readonly Dictionary<string, string> Addresses = new()
@@ -29,16 +29,9 @@ public sealed class SameAbilitiesTests : IAsyncLifetime
 
     private static readonly Type[] Results = [typeof(StepResult), typeof(NoteSaved), typeof(Asking), typeof(Refusal)];
 
-    private ServedBench bench = null!;
-    private Client client = null!;
+    private readonly Client client = new(shared.Bench.Address);
 
-    public async ValueTask InitializeAsync() => client = new((bench = await ServedBench.Start()).Address);
-
-    public async ValueTask DisposeAsync()
-    {
-        client.Dispose();
-        await bench.DisposeAsync();
-    }
+    public void Dispose() => client.Dispose();
 
     [Fact]
     public async Task Every_step_has_an_address()

@@ -5,14 +5,15 @@ using Xunit;
 namespace Triage.Service.Tests.Endpoints;
 
 /// <summary>A program takes one machine from coming in to being heard of again.</summary>
-public class WholeJobTests
+public class WholeJobTests(SharedBench shared) : IClassFixture<SharedBench>
 {
     private const string Complaint = "power lamp lit, nothing on the display, no sound";
+
+    private readonly ServedBench bench = shared.Bench;
 
     [Fact]
     public async Task A_job_goes_from_taking_in_to_follow_up()
     {
-        await using var bench = await ServedBench.Start();
         using var client = new Client(bench.Address);
         var before = Cause(await client.Do("/api/ask", new { machine = "Pellwick S-40", complaint = Complaint }), "backup-capacitor-shorted");
 
@@ -51,7 +52,6 @@ public class WholeJobTests
     [Fact]
     public async Task A_writer_who_saw_an_older_state_is_told_so_and_nothing_is_written()
     {
-        await using var bench = await ServedBench.Start();
         using var client = new Client(bench.Address);
         var read = await client.Send(HttpMethod.Get, "/api/jobs/2026-023");
         var seen = read.Headers.ETag!.ToString();
@@ -70,7 +70,6 @@ public class WholeJobTests
     [Fact]
     public async Task A_reader_who_has_the_newest_state_is_sent_nothing()
     {
-        await using var bench = await ServedBench.Start();
         using var client = new Client(bench.Address);
         var tag = (await client.Send(HttpMethod.Get, "/api/jobs/2026-022")).Headers.ETag!;
         var again = new HttpRequestMessage(HttpMethod.Get, "/api/jobs/2026-022");
@@ -81,7 +80,6 @@ public class WholeJobTests
     [Fact]
     public async Task Owner_and_serial_number_stay_on_the_bench()
     {
-        await using var bench = await ServedBench.Start();
         using var client = new Client(bench.Address);
         var job = await client.Get("/api/jobs/2026-022");
         Assert.DoesNotContain("Vrouwenvelder", job.ToString());
@@ -91,7 +89,6 @@ public class WholeJobTests
     [Fact]
     public async Task Notes_search_review_check_and_health_answer()
     {
-        await using var bench = await ServedBench.Start();
         using var client = new Client(bench.Address);
         Assert.Equal("up", (await client.Get("/health")).GetProperty("status").GetString());
         Assert.Equal("device", (await client.Get("/api/notes/pellwick-s40")).GetProperty("kind").GetString());

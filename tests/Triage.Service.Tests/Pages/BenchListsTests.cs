@@ -6,22 +6,12 @@ using Xunit;
 namespace Triage.Service.Tests.Pages;
 
 /// <summary>What the bench has, changed in the pages without any script: parts in the drawer, instruments, a drawing.</summary>
-public sealed partial class BenchListsTests : IAsyncLifetime
+public sealed partial class BenchListsTests(SharedBench shared) : IClassFixture<SharedBench>, IDisposable
 {
-    private ServedBench bench = null!;
-    private HttpClient browser = null!;
+    private readonly ServedBench bench = shared.Bench;
+    private readonly HttpClient browser = new(new HttpClientHandler { AllowAutoRedirect = false, CookieContainer = new() }) { BaseAddress = shared.Bench.Address };
 
-    public async ValueTask InitializeAsync()
-    {
-        bench = await ServedBench.Start();
-        browser = new(new HttpClientHandler { AllowAutoRedirect = false, CookieContainer = new() }) { BaseAddress = bench.Address };
-    }
-
-    public async ValueTask DisposeAsync()
-    {
-        browser.Dispose();
-        await bench.DisposeAsync();
-    }
+    public void Dispose() => browser.Dispose();
 
     [Fact]
     public async Task A_job_s_part_is_offered_from_the_drawer_and_taken_from_there()
@@ -103,7 +93,7 @@ public sealed partial class BenchListsTests : IAsyncLifetime
 
     private async Task<HttpResponseMessage> Post(string path, params (string Name, string Value)[] fields)
     {
-        var token = Token().Match(await browser.GetStringAsync("/", TestContext.Current.CancellationToken)).Groups[1].Value;
+        var token = Token().Match(await browser.GetStringAsync("/settings", TestContext.Current.CancellationToken)).Groups[1].Value;
         return await browser.PostAsync(path, new FormUrlEncodedContent([new("__RequestVerificationToken", token), .. fields.Select(f => KeyValuePair.Create(f.Name, f.Value))]), TestContext.Current.CancellationToken);
     }
 

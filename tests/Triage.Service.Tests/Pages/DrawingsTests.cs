@@ -5,24 +5,13 @@ using Xunit;
 namespace Triage.Service.Tests.Pages;
 
 /// <summary>Drawings by device and board revision, a page for each designator, and files that stay what they are: inert.</summary>
-public sealed class DrawingsTests : IAsyncLifetime
+public sealed class DrawingsTests(DrawingsTests.WithDrawings shared) : IClassFixture<DrawingsTests.WithDrawings>, IDisposable
 {
     private static readonly byte[] Png = [0x89, (byte)'P', (byte)'N', (byte)'G', 0x0D, 0x0A, 0x1A, 0x0A, 1, 2, 3];
 
-    private ServedBench bench = null!;
-    private HttpClient browser = null!;
+    private readonly HttpClient browser = new(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = shared.Bench.Address };
 
-    public async ValueTask InitializeAsync()
-    {
-        bench = await ServedBench.Start(Prepare);
-        browser = new(new HttpClientHandler { AllowAutoRedirect = false }) { BaseAddress = bench.Address };
-    }
-
-    public async ValueTask DisposeAsync()
-    {
-        browser.Dispose();
-        await bench.DisposeAsync();
-    }
+    public void Dispose() => browser.Dispose();
 
     [Fact]
     public async Task A_revision_shows_its_own_drawings_and_those_of_every_revision()
@@ -104,4 +93,9 @@ public sealed class DrawingsTests : IAsyncLifetime
     }
 
     private async Task<string> Page(string path) => WebUtility.HtmlDecode(await browser.GetStringAsync(path, TestContext.Current.CancellationToken));
+
+    public sealed class WithDrawings : SharedBench
+    {
+        protected override Task<ServedBench> Start() => ServedBench.Start(Prepare);
+    }
 }

@@ -5,22 +5,12 @@ using Xunit;
 namespace Triage.Service.Tests.Pages;
 
 /// <summary>Forms without any script: what went through leads on, what was refused is shown again as typed.</summary>
-public sealed partial class FormsTests : IAsyncLifetime
+public sealed partial class FormsTests(SharedBench shared) : IClassFixture<SharedBench>, IDisposable
 {
-    private ServedBench bench = null!;
-    private HttpClient browser = null!;
+    private readonly ServedBench bench = shared.Bench;
+    private readonly HttpClient browser = new(new HttpClientHandler { AllowAutoRedirect = false, CookieContainer = new() }) { BaseAddress = shared.Bench.Address };
 
-    public async ValueTask InitializeAsync()
-    {
-        bench = await ServedBench.Start();
-        browser = new(new HttpClientHandler { AllowAutoRedirect = false, CookieContainer = new() }) { BaseAddress = bench.Address };
-    }
-
-    public async ValueTask DisposeAsync()
-    {
-        browser.Dispose();
-        await bench.DisposeAsync();
-    }
+    public void Dispose() => browser.Dispose();
 
     [Fact]
     public async Task A_step_answers_with_the_page_to_look_at_next()
@@ -99,7 +89,7 @@ public sealed partial class FormsTests : IAsyncLifetime
     {
         using var body = new MultipartFormDataContent
         {
-            { new StringContent(Token().Match(await browser.GetStringAsync("/", TestContext.Current.CancellationToken)).Groups[1].Value), "__RequestVerificationToken" },
+            { new StringContent(Token().Match(await browser.GetStringAsync("/settings", TestContext.Current.CancellationToken)).Groups[1].Value), "__RequestVerificationToken" },
             { new StringContent("lid off"), "text" },
             { new ByteArrayContent("<svg onload=alert(1)>"u8.ToArray()), "photo", "lid.png" },
         };
@@ -128,7 +118,7 @@ public sealed partial class FormsTests : IAsyncLifetime
 
     private async Task<HttpResponseMessage> Post(string path, params (string Name, string Value)[] fields)
     {
-        var page = await browser.GetStringAsync("/", TestContext.Current.CancellationToken);
+        var page = await browser.GetStringAsync("/settings", TestContext.Current.CancellationToken);
         var token = Token().Match(page).Groups[1].Value;
         return await browser.PostAsync(path, new FormUrlEncodedContent([new("__RequestVerificationToken", token), .. fields.Any(f => f.Name == "about") ? [] : new[] { KeyValuePair.Create("about", "") }, .. fields.Select(f => KeyValuePair.Create(f.Name, f.Value))]), TestContext.Current.CancellationToken);
     }

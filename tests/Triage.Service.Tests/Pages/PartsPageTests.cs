@@ -6,22 +6,12 @@ using Xunit;
 namespace Triage.Service.Tests.Pages;
 
 /// <summary>What a page of a job says of parts and of going on, and what it prints.</summary>
-public sealed class PartsPageTests : IAsyncLifetime
+public sealed class PartsPageTests(SharedBench shared) : IClassFixture<SharedBench>, IDisposable
 {
-    private ServedBench bench = null!;
-    private HttpClient browser = null!;
+    private readonly ServedBench bench = shared.Bench;
+    private readonly HttpClient browser = new() { BaseAddress = shared.Bench.Address };
 
-    public async ValueTask InitializeAsync()
-    {
-        bench = await ServedBench.Start();
-        browser = new() { BaseAddress = bench.Address };
-    }
-
-    public async ValueTask DisposeAsync()
-    {
-        browser.Dispose();
-        await bench.DisposeAsync();
-    }
+    public void Dispose() => browser.Dispose();
 
     [Fact]
     public async Task What_may_not_change_is_said_before_anything_is_ordered()

@@ -8,19 +8,9 @@ namespace Triage.Service.Tests.Pages;
 /// The review of one made-up device with five closed jobs, against a count by hand. Four came in with a blank display (R1, R2, R3, R5), one
 /// with no sound (R4). The capacitor was replaced in R1, R2, R3 and R5; it worked in R1, R2 and R5; R1 was heard of as good, R2 came back.
 /// </summary>
-public sealed partial class ReviewPageTests : IAsyncLifetime
+public sealed partial class ReviewPageTests(ReviewPageTests.MadeUp shared) : IClassFixture<ReviewPageTests.MadeUp>
 {
-    private ServedBench bench = null!;
-    private string page = null!;
-
-    public async ValueTask InitializeAsync()
-    {
-        bench = await ServedBench.Start(Prepare);
-        using var browser = new HttpClient { BaseAddress = bench.Address };
-        page = WebUtility.HtmlDecode(await browser.GetStringAsync("/review?device=made-one", TestContext.Current.CancellationToken));
-    }
-
-    public async ValueTask DisposeAsync() => await bench.DisposeAsync();
+    private readonly string page = shared.Page;
 
     [Fact]
     public void A_symptom_and_a_fix_are_counted_tried_worked_held_and_came_back()
@@ -117,4 +107,18 @@ public sealed partial class ReviewPageTests : IAsyncLifetime
 
     [GeneratedRegex("href=\"/jobs/([^\"]+)\"")]
     private static partial Regex JobLink();
+
+    public sealed class MadeUp : SharedBench
+    {
+        public string Page { get; private set; } = "";
+
+        public override async ValueTask InitializeAsync()
+        {
+            await base.InitializeAsync();
+            using var browser = new HttpClient { BaseAddress = Bench.Address };
+            Page = WebUtility.HtmlDecode(await browser.GetStringAsync("/review?device=made-one"));
+        }
+
+        protected override Task<ServedBench> Start() => ServedBench.Start(Prepare);
+    }
 }

@@ -7,27 +7,17 @@ using Xunit;
 namespace Triage.Service.Tests.Pages;
 
 /// <summary>Apart and back together through the pages, without any script.</summary>
-public sealed partial class StripDownTests : IAsyncLifetime
+public sealed partial class StripDownTests(SharedBench shared) : IClassFixture<SharedBench>, IDisposable
 {
-    private const string Job = "2026-023", Page = $"/jobs/{Job}/strip-down";
-
     /// <summary>A portable machine comes apart in about this many steps (common practice, no source).</summary>
     private const int Steps = 25;
 
-    private ServedBench bench = null!;
-    private HttpClient browser = null!;
+    private readonly HttpClient browser = new(new HttpClientHandler { AllowAutoRedirect = false, CookieContainer = new() }) { BaseAddress = shared.Bench.Address };
 
-    public async ValueTask InitializeAsync()
-    {
-        bench = await ServedBench.Start();
-        browser = new(new HttpClientHandler { AllowAutoRedirect = false, CookieContainer = new() }) { BaseAddress = bench.Address };
-    }
+    /// <summary>A portable computer of its own for each test.</summary>
+    private readonly string job = shared.Bench.Live.Steps.TakeIn(new() { Machine = "Quillander W-200", Complaint = "screen very faint" }).Job!.Id;
 
-    public async ValueTask DisposeAsync()
-    {
-        browser.Dispose();
-        await bench.DisposeAsync();
-    }
+    public void Dispose() => browser.Dispose();
 
     /// <summary>What the class's note says to look at by the way stands there once something is open, not before.</summary>
     [Fact]
@@ -56,13 +46,14 @@ public sealed partial class StripDownTests : IAsyncLifetime
         Assert.Equal(Png(1), photo);
 
         for (var step = Steps; step > 1; step--)
-            await PutBack(GoingBack(await Get())[0]);
+            await PutBack(await Get());
         await Post("opened", ("about", "case"), ("shut", "yes"));
         page = await Get();
         Assert.Contains("Left over: 1.", page);
-        Assert.Contains("Left over: 1.", await browser.GetStringAsync($"/jobs/{Job}/close", TestContext.Current.CancellationToken));
+        Assert.Equal(["thing 1"], GoingBack(page));
+        Assert.Contains("Left over: 1.", await browser.GetStringAsync($"/jobs/{job}/close", TestContext.Current.CancellationToken));
 
-        await PutBack("thing 1");
+        await PutBack(page);
         page = await Get();
         Assert.DoesNotContain("Left over", page);
         Assert.Contains("Everything that came off is back on.", page);
@@ -106,11 +97,13 @@ public sealed partial class StripDownTests : IAsyncLifetime
 
     private static TakenOff Off(string what, string? where) => new(default, what, where, BackOn: false);
 
-    private async Task<string> Get() => WebUtility.HtmlDecode(await browser.GetStringAsync(Page, TestContext.Current.CancellationToken));
+    private async Task<string> Get() => WebUtility.HtmlDecode(await browser.GetStringAsync($"/jobs/{job}/strip-down", TestContext.Current.CancellationToken));
 
-    private async Task PutBack(string what)
+    /// <summary>The first thing that the page says goes back.</summary>
+    private async Task PutBack(string page)
     {
-        var where = Regex.Match(await Get(), $"name=\"what\" value=\"{what}\">\\s*<input type=\"hidden\" name=\"where\" value=\"([^\"]*)\"").Groups[1].Value;
+        var what = GoingBack(page)[0];
+        var where = Regex.Match(page, $"name=\"what\" value=\"{what}\">\\s*<input type=\"hidden\" name=\"where\" value=\"([^\"]*)\"").Groups[1].Value;
         await Post("taken-off", ("what", what), ("where", where), ("back-on", "yes"));
     }
 
@@ -124,18 +117,18 @@ public sealed partial class StripDownTests : IAsyncLifetime
             { new StringContent(odd), "note" },
             { new ByteArrayContent(Png(picture)), "photo", "step.png" },
         };
-        Assert.Equal(HttpStatusCode.SeeOther, (await browser.PostAsync($"/jobs/{Job}/taken-off", body, TestContext.Current.CancellationToken)).StatusCode);
+        Assert.Equal(HttpStatusCode.SeeOther, (await browser.PostAsync($"/jobs/{job}/taken-off", body, TestContext.Current.CancellationToken)).StatusCode);
     }
 
     private async Task Post(string step, params (string Name, string Value)[] fields) =>
         Assert.Equal(HttpStatusCode.SeeOther, (await Send(step, fields)).StatusCode);
 
     private async Task<HttpResponseMessage> Send(string step, params (string Name, string Value)[] fields) => await browser.PostAsync(
-        $"/jobs/{Job}/{step}",
+        $"/jobs/{job}/{step}",
         new FormUrlEncodedContent([new("__RequestVerificationToken", await Token()), new("page", "strip-down"), .. fields.Any(f => f.Name == "about") ? [] : new[] { KeyValuePair.Create("about", "") }, .. fields.Select(f => KeyValuePair.Create(f.Name, f.Value))]),
         TestContext.Current.CancellationToken);
 
-    private async Task<string> Token() => TokenField().Match(await browser.GetStringAsync("/", TestContext.Current.CancellationToken)).Groups[1].Value;
+    private async Task<string> Token() => TokenField().Match(await browser.GetStringAsync("/settings", TestContext.Current.CancellationToken)).Groups[1].Value;
 
     private static List<string> GoingBack(string page) => [.. BackOn().Matches(page).Select(m => m.Groups[1].Value)];
 

@@ -8,22 +8,12 @@ using Xunit;
 namespace Triage.Service.Tests.Pages;
 
 /// <summary>A machine comes in, things are taken back and put back, and what nobody wrote down yet gets a note. Without any script.</summary>
-public sealed class TakingInTests : IAsyncLifetime
+public sealed class TakingInTests(SharedBench shared) : IClassFixture<SharedBench>, IDisposable
 {
-    private ServedBench bench = null!;
-    private HttpClient browser = null!;
+    private readonly ServedBench bench = shared.Bench;
+    private readonly HttpClient browser = new(new HttpClientHandler { AllowAutoRedirect = false, CookieContainer = new() }) { BaseAddress = shared.Bench.Address };
 
-    public async ValueTask InitializeAsync()
-    {
-        bench = await ServedBench.Start();
-        browser = new(new HttpClientHandler { AllowAutoRedirect = false, CookieContainer = new() }) { BaseAddress = bench.Address };
-    }
-
-    public async ValueTask DisposeAsync()
-    {
-        browser.Dispose();
-        await bench.DisposeAsync();
-    }
+    public void Dispose() => browser.Dispose();
 
     [Fact]
     public async Task What_can_hurt_and_what_must_be_stopped_stands_before_the_form()
@@ -120,7 +110,7 @@ public sealed class TakingInTests : IAsyncLifetime
 
     private async Task<HttpResponseMessage> Post(string path, params (string Name, string Value)[] fields)
     {
-        var token = TestPhone.TokenField.Match(await browser.GetStringAsync("/", TestContext.Current.CancellationToken)).Groups[1].Value;
+        var token = TestPhone.TokenField.Match(await browser.GetStringAsync("/settings", TestContext.Current.CancellationToken)).Groups[1].Value;
         using var body = new FormUrlEncodedContent([new("__RequestVerificationToken", token), .. fields.Select(f => KeyValuePair.Create(f.Name, f.Value))]);
         return await browser.PostAsync(path, body, TestContext.Current.CancellationToken);
     }

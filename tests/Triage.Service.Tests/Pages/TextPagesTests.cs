@@ -6,28 +6,18 @@ using Xunit;
 namespace Triage.Service.Tests.Pages;
 
 /// <summary>Notes and settings changed as text: checked first, nobody's newer work overwritten, the rest of the file left alone.</summary>
-public sealed class TextPagesTests : IAsyncLifetime
+public sealed class TextPagesTests(SharedBench shared) : IClassFixture<SharedBench>, IDisposable
 {
     private const string Note = "c77-battery-lead-chafed";
 
-    private ServedBench bench = null!;
-    private HttpClient browser = null!;
+    private readonly ServedBench bench = shared.Bench;
+    private readonly HttpClient browser = new(new HttpClientHandler { AllowAutoRedirect = false, CookieContainer = new() }) { BaseAddress = shared.Bench.Address };
 
     private string NoteFile => Path.Combine(bench.DemoFolder, "faults", $"{Note}.md");
 
     private string SettingsFile => Path.Combine(bench.DemoFolder, "bench.yaml");
 
-    public async ValueTask InitializeAsync()
-    {
-        bench = await ServedBench.Start();
-        browser = new(new HttpClientHandler { AllowAutoRedirect = false, CookieContainer = new() }) { BaseAddress = bench.Address };
-    }
-
-    public async ValueTask DisposeAsync()
-    {
-        browser.Dispose();
-        await bench.DisposeAsync();
-    }
+    public void Dispose() => browser.Dispose();
 
     [Fact]
     public async Task A_note_changed_as_text_keeps_every_other_byte_and_is_known_at_once()
@@ -117,10 +107,11 @@ public sealed class TextPagesTests : IAsyncLifetime
     [Fact]
     public async Task Settings_changed_meanwhile_are_not_overwritten()
     {
-        var page = await Page("/settings");
+        var (before, page) = (await Disk(SettingsFile), await Page("/settings"));
         await File.AppendAllTextAsync(SettingsFile, "# theirs\n", TestContext.Current.CancellationToken);
         Assert.Equal(HttpStatusCode.Conflict, (await Send("/settings", page, ("value-of-hour", "20"))).StatusCode);
-        Assert.EndsWith("# theirs\n", await Disk(SettingsFile));
+        Assert.Equal(before + "# theirs\n", await Disk(SettingsFile));
+        await File.WriteAllTextAsync(SettingsFile, before, TestContext.Current.CancellationToken);
     }
 
     [Fact]
