@@ -110,6 +110,7 @@ internal sealed class ComplaintReading
             When = placed.Conditions(match),
             Hedged = placed.Has(match, Circumstance.Hedged),
             Intermittent = placed.Has(match, Circumstance.Intermittent),
+            WholeClause = !phrasing.Derived && denial is null && !HasMore(match, words, [match]),
         };
     }
 

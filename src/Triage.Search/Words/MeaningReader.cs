@@ -18,8 +18,9 @@ internal sealed class MeaningReader(PhrasingVectors phrasings, Func<string, stri
         var heard = new Heard(sayings, SentenceVectors.Once([.. sayings.Select(s => s.Words)]).Select(v => phrasings.To(v).ToImmutableArray()));
         var circumstances = Circumstance.In(text);
         var confidence = byWords.Findings.GroupBy(f => (f.Finding, f.Value)).ToDictionary(g => g.Key, g => g.Max(f => f.Confidence));
-        var taken = confidence.Keys.Union(heard.Closest.Where(k => !isNormal(k.Finding, k.Value)))
-            .Select(key => (Key: key, heard.Best(key)?.Saying, Belief: Believe(key)))
+        var whole = byWords.Findings.Where(f => f.WholeClause).Select(f => (f.Finding, f.Value)).ToHashSet();
+        var taken = confidence.Keys.Union(heard.Closest.Where(k => !isNormal(k.Finding, k.Value) && IsMeant(heard.Best(k)!.Value)))
+            .Select(key => (Key: key, heard.Best(key)?.Saying, Belief: whole.Contains(key) ? 1 : Believe(key)))
             .Where(t => t.Belief >= Belief.Enough)
             .OrderByDescending(t => t.Belief).ThenBy(t => t.Key)
             .ToList();
@@ -40,6 +41,10 @@ internal sealed class MeaningReader(PhrasingVectors phrasings, Func<string, stri
                 : Belief.OfWords(words, isNormal(key.Finding, key.Value))).Probability;
         }
     }
+
+    /// <summary>The saying does not say the very opposite of what it comes closest to.</summary>
+    private static bool IsMeant((Saying Saying, Likeness Likeness) best) =>
+        Denial.In(best.Saying.Words) == best.Likeness.Denies && !Opposites.Between(best.Saying.Words, best.Likeness.Phrasing) && !Opposites.SaysFine(best.Saying.Words);
 
     private static RecognisedFinding Found((string Finding, string Value) key, Saying saying, double belief, List<Circumstance> circumstances)
     {

@@ -21,6 +21,9 @@ public sealed record RecognisedFinding(string Finding, string Value, string Word
     /// <summary>Normal because the words deny something ("no hum", "does not hum").</summary>
     public bool Negated { get; init; }
 
+    /// <summary>A phrasing of the note is all that the clause says.</summary>
+    public bool WholeClause { get; init; }
+
     /// <summary>Taken from what the sentence means; no phrasing says it in these words.</summary>
     public bool ByMeaning { get; init; }
 }

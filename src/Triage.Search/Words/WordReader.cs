@@ -58,7 +58,8 @@ internal static partial class WordReader
     private static Word Read(string written, TextSpan span, Func<string, string?> correct)
     {
         var text = written.ToLowerInvariant().Replace('’', '\'');
-        var role = Lexicon.RoleOf(text);
+        // the band, not the verb
+        var role = written == "AM" ? WordRole.Content : Lexicon.RoleOf(text);
         if (role is not WordRole.Content)
         {
             return new(text, role is WordRole.Light ? Lexicon.Stem(text) : "", role, span);

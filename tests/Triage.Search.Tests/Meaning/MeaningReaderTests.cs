@@ -23,12 +23,26 @@ public sealed class MeaningReaderTests(ITestOutputHelper output)
         Assert.Contains(found.Words, complaint, StringComparison.Ordinal);
     }
 
-    /// <summary>The model hears "display" and not "fine".</summary>
+    /// <summary>A word that the notes list is understood when it is all that somebody says.</summary>
+    [Theory]
+    [InlineData("radio-set", "hums", "hum", "yes")]
+    [InlineData("radio-set", "DEAD", "works-at-all", "dead")]
+    [InlineData("radio-set", "crackles", "crackle", "yes")]
+    [InlineData("audio-amplifier", "distorts", "sound", "distorted")]
+    [InlineData("cassette-deck", "silent", "sound", "none")]
+    [InlineData("record-player", "wobbles", "wow", "yes")]
+    [InlineData("radio-set", "AM is dead", "receives", "one-band-only")]
+    public void One_word_is_enough_where_it_is_all_that_is_said(string kind, string complaint, string finding, string value) =>
+        Assert.Contains(Recogniser.Recognise(complaint, kind).Findings, f => (f.Finding, f.Value) == (finding, value));
+
+    /// <summary>The model hears "display" and not "fine", and "slow" as "fast".</summary>
     [Theory]
     [InlineData("electronic-keyboard", "the display is perfectly fine", "display", "blank")]
     [InlineData("cassette-deck", "it has never once eaten a tape", "chews-tape", "yes")]
     [InlineData("audio-amplifier", "there is no burning smell at all", "burnt-smell", "yes")]
     [InlineData("radio-set", "the sound is lovely and clear", "sound", "none")]
+    [InlineData("record-player", "turns too slow", "runs-fast", "yes")]
+    [InlineData("camera-motor", "shutter sounds normal", "shutter-sticks", "yes")]
     public void What_is_denied_or_fine_is_not_turned_into_a_fault(string kind, string complaint, string finding, string fault) =>
         Assert.DoesNotContain(Recogniser.Recognise(complaint, kind).Findings, f => f.Finding == finding && f.Value == fault);
 

@@ -1,3 +1,4 @@
+using Triage.Complaints;
 using Triage.Notes;
 using Triage.Notes.Kinds;
 using Triage.Search.Words;
@@ -19,29 +20,28 @@ public sealed class ClassifierWorthTests(ITestOutputHelper output)
     public void Suggestions_taken_for_findings_would_not_read_better(int jobs)
     {
         var findings = BookReader.Read("common", Path.Combine(Root, "kb", "common")).Notes.OfType<Finding>().ToList();
-        var complaints = HeldOutComplaint.Read(Path.Combine(Root, "tests", "data", "complaints.md"));
+        var complaints = LabelledComplaint.Read(Path.Combine(Root, "tests", "data", "complaints.md"));
         var classifier = ComplaintClassifier.Train(PastJobs([.. complaints.Where(c => c.IsOdd)], jobs, new Random(7)), seed: 1);
         var recogniser = Recogniser.Build(findings);
         var (without, with) = (new RecognitionScore(findings), new RecognitionScore(findings));
         foreach (var complaint in complaints.Where(c => !c.IsOdd))
         {
             var read = recogniser.Recognise(complaint.Words, complaint.DeviceClass);
-            var found = read.Findings.Select(f => (f.Finding, f.Value)).ToHashSet();
-            without.Add(complaint, found);
-            with.Add(complaint, found.Concat(Suggested(complaint, read)).ToHashSet());
+            without.Add(complaint, read.Findings);
+            with.Add(complaint, read.Findings.Concat(Suggested(complaint, read)));
         }
 
         output.WriteLine($"{jobs} jobs, {classifier?.Suggestable.Length ?? 0} values learned\n  without {without}\n  with    {with}");
         Assert.True(with.F1 <= without.F1 + 0.01, $"{with.F1:0.000} with, {without.F1:0.000} without");
 
-        IEnumerable<(string, string)> Suggested(HeldOutComplaint complaint, Recognition read) =>
+        IEnumerable<RecognisedFinding> Suggested(LabelledComplaint complaint, Recognition read) =>
             (classifier?.Suggest(complaint.Words) ?? [])
                 .Where(s => read.Findings.All(f => f.Finding != s.Finding) && findings.First(f => f.Id == s.Finding) is var finding
                     && (finding.Classes.IsEmpty || complaint.DeviceClass is null || finding.Classes.Contains(complaint.DeviceClass)))
-                .Select(s => (s.Finding, s.Value));
+                .Select(s => new RecognisedFinding(s.Finding, s.Value, "", default, 0));
     }
 
-    private static IEnumerable<Job> PastJobs(IReadOnlyList<HeldOutComplaint> complaints, int count, Random random) =>
+    private static IEnumerable<Job> PastJobs(IReadOnlyList<LabelledComplaint> complaints, int count, Random random) =>
         [.. Enumerable.Range(0, count).Select(i =>
         {
             var complaint = complaints[random.Next(complaints.Count)];
