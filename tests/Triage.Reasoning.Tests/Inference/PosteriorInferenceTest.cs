@@ -6,6 +6,7 @@ using Xunit;
 
 namespace Triage.Reasoning.Tests.Inference;
 
+[Trait("run", "long")]
 public sealed class PosteriorInferenceTest
 {
     [Property(MaxTest = 600, StartSize = 1000, EndSize = 1000000)]

@@ -6,6 +6,7 @@ using Xunit;
 
 namespace Triage.Reasoning.Tests.Inference;
 
+[Trait("run", "long")]
 public sealed class SingleFaultsTest
 {
     [Property(MaxTest = 300, StartSize = 1000, EndSize = 1000000)]

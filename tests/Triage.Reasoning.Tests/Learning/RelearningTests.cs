@@ -6,6 +6,7 @@ using static Triage.Reasoning.Tests.Learning.SmallBench;
 namespace Triage.Reasoning.Tests.Learning;
 
 /// <summary>Closing, editing and taking out jobs equals relearning under the same epoch, bit for bit: all numbers come from integer sums.</summary>
+[Trait("run", "long")]
 public class RelearningTests
 {
     [Property(MaxTest = 40)]

@@ -4,6 +4,7 @@ using Xunit;
 
 namespace Triage.Reasoning.Tests.Learning;
 
+[Trait("run", "long")]
 public class SoybeanTests
 {
     static readonly SoybeanCases Cases = SoybeanCases.Read();

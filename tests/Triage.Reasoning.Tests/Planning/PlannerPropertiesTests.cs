@@ -4,6 +4,7 @@ using Xunit;
 
 namespace Triage.Reasoning.Tests.Planning;
 
+[Trait("run", "long")]
 public sealed class PlannerPropertiesTests
 {
     private static Advice Exact(RepairProblem problem) => NextStep.Choose(problem, PlannerBudget.Default);

@@ -9,6 +9,7 @@ namespace Triage.Reasoning.Tests.Simulation;
 /// Machines that are not noisy-OR: every fault is mild or severe, so that its findings depend on each other. What forecasts lose to somebody
 /// who knows the true numbers is stated, with findings independent given the cause and with pairs counted together.
 /// </summary>
+[Trait("run", "long")]
 public class DependentTruthTests
 {
     const int Forecast = 300;

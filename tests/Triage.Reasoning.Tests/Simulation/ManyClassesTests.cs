@@ -5,6 +5,7 @@ using Xunit;
 namespace Triage.Reasoning.Tests.Simulation;
 
 /// <summary>Learning on some sorts of machine must not make others worse.</summary>
+[Trait("run", "long")]
 public class ManyClassesTests
 {
     const int Workshops = 60, Jobs = 250;

@@ -4,6 +4,7 @@ using Triage.Search.Queries;
 namespace Triage.Search.Tests.Indexing;
 
 /// <summary>An index large enough to be filled and searched in parts, against what the notes themselves say.</summary>
+[Trait("run", "long")]
 public sealed class LargeIndexTests : IDisposable
 {
     private static readonly string[] Outcomes = ["mended", "unsolved", "open"];

@@ -6,6 +6,7 @@ using Triage.Search.Words;
 namespace Triage.Search.Tests.Meaning;
 
 /// <summary>What the meaning of sentences may add to their words, and what it may not, on the common findings.</summary>
+[Trait("run", "long")]
 public sealed class MeaningReaderTests(ITestOutputHelper output)
 {
     private static readonly List<Finding> Findings = [.. BookReader.Read("common", Path.Combine(Root(AppContext.BaseDirectory), "kb", "common")).Notes.OfType<Finding>()];

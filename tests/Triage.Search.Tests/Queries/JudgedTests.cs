@@ -10,6 +10,7 @@ namespace Triage.Search.Tests.Queries;
 /// How well the ranking answers judged questions over the common and the demo book, beside plain BM25 and beside itself without each part.
 /// The odd questions may be tuned on, the even ones are held out. Run with -showLiveOutput for the figures.
 /// </summary>
+[Trait("run", "long")]
 public sealed class JudgedTests(ITestOutputHelper output) : IDisposable
 {
     private static readonly string Root = Find(AppContext.BaseDirectory);

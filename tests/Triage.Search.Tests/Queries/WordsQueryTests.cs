@@ -10,6 +10,7 @@ using Triage.Search.Queries;
 namespace Triage.Search.Tests.Queries;
 
 /// <summary>Against Lucene's own BooleanQuery of DisjunctionMaxQuery over the same notes, several stretches long.</summary>
+[Trait("run", "long")]
 public sealed class WordsQueryTests : IDisposable
 {
     private const int Notes = 7_000;

@@ -5,6 +5,7 @@ using Triage.Search.Words;
 namespace Triage.Search.Tests.Words;
 
 /// <summary>A phrasing of the common book, said alone to a machine of its class, means its own value. Run with -showLiveOutput for those that do not.</summary>
+[Trait("run", "long")]
 public sealed class PhrasingsTests(ITestOutputHelper output)
 {
     private static readonly string Root = Find(AppContext.BaseDirectory);
