@@ -51,7 +51,7 @@ internal static partial class TwoSupplies
     /// <summary>Whether a clause says that it runs; null when it says neither.</summary>
     private static bool? Goes(string clause) => Not().IsMatch(clause) ? false : Does().IsMatch(clause) || Only().IsMatch(clause) ? true : null;
 
-    [GeneratedRegex(@"(?:(?!\b(?:but|and|though|although|while|whereas|yet|only)\b)[^,.;:!?\n])+|\bonly\b[^,.;:!?\n]*?(?=\b(?:but|and|though|although|while|whereas|yet)\b|[,.;:!?\n]|$)", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"(?:(?!\b(?:but|and|though|although|while|whereas|yet|only|not (?:on|from|off|with))\b)[^,.;:!?\n])+|\b(?:only|not (?:on|from|off|with))\b[^,.;:!?\n]*?(?=\b(?:but|and|though|although|while|whereas|yet)\b|[,.;:!?\n]|$)", RegexOptions.IgnoreCase)]
     private static partial Regex Clause();
 
     [GeneratedRegex(@"\b(?:mains|adapt[eo]r|psu|charger|plug|plugged in|wall|power (?:supply|lead|cord|unit|brick)|outlet)\b", RegexOptions.IgnoreCase)]

@@ -15,6 +15,8 @@ public class TwoSuppliesTests
     [InlineData("works on the adapter, dead on batteries", "only-on-adapter=yes")]
     [InlineData("it won't go on batteries, only from the mains", "only-on-adapter=yes")]
     [InlineData("With the adaptor it's fine, on batteries not a peep", "only-on-adapter=yes")]
+    [InlineData("works on the plug not on batteries", "only-on-adapter=yes")]
+    [InlineData("plays from cells, not from the mains", "only-on-cells=yes")]
     [InlineData("only works on batteries", "only-on-cells=yes")]
     [InlineData("goes with the mains lead and it goes with cells", "only-on-adapter=no only-on-cells=no")]
     [InlineData("nothing on the mains, nothing on batteries either", "only-on-adapter=no only-on-cells=no")]
