@@ -22,10 +22,24 @@ internal static partial class BuildWords
         return new([.. told.Where(t => t.First.Values.Length == 1 || (t.Second.Several && t.First.Values.Length > 1)).Select(t => t.First)]);
     }
 
-    private static bool Says(string said, string phrase) => said.Contains(Plain(phrase), StringComparison.Ordinal);
+    /// <summary>"No adapter", "without a lid": what is denied is not told.</summary>
+    private static bool Says(string said, string phrase)
+    {
+        var plain = Plain(phrase);
+        for (var at = said.IndexOf(plain, StringComparison.Ordinal); at >= 0; at = said.IndexOf(plain, at + 1, StringComparison.Ordinal))
+        {
+            if (!Denied.IsMatch(said[..at]))
+                return true;
+        }
+
+        return false;
+    }
 
     /// <summary>Words alone, each between blanks, so that a phrase is found only as whole words.</summary>
     private static string Plain(string words) => $" {string.Join(' ', Word.Matches(words.ToLowerInvariant()).Select(m => m.Value))} ";
+
+    [GeneratedRegex(@"\b(?:no|not|without|lacks)(?: (?:a|an|the|any|its))?$")]
+    private static partial Regex Denied { get; }
 
     [GeneratedRegex(@"[\p{L}\p{N}]+")]
     private static partial Regex Word { get; }
