@@ -45,6 +45,11 @@ public static class BookReader
         {
             return NoteReader.Refused(place, NoteProblems.CannotOpen(Reason(e)), default);
         }
+        catch (Exception e) when (e is not OutOfMemoryException)
+        {
+            // whatever is in one note, it must not stop the others
+            return NoteReader.Refused(place, NoteProblems.Unforeseen(e.GetType().Name), default);
+        }
     }
 
     private static string Reason(Exception e) => e switch

@@ -10,6 +10,14 @@ public sealed record ProblemText(Severity Severity, string What, string Instead)
 public static class NoteProblems
 {
     // the file
+    public static ProblemText BodyTooInvolved() => Warning(
+        "Brackets or quotes stand inside one another more than forty deep here. The text is kept as it is written and shown without its Markdown.",
+        "Take the nested ones out.");
+
+    public static ProblemText Unforeseen(string what) => Error(
+        $"The program met something in this note that it did not foresee ({what}). The note was not read; all others were.",
+        "Take out what is unusual in it, or send the note to whoever looks after the program.");
+
     public static ProblemText TooLarge(long bytes, long limit) => Error(
         $"The file has {bytes / 1e6:0.#} MB; a note may have {limit / 1e6:0.#} MB. It was not read.",
         "Keep photos and long logs in files of their own and link to them.");

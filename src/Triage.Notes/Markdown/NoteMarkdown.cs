@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using System.Net;
 using Markdig;
 using Markdig.Syntax;
 using Markdig.Syntax.Inlines;
@@ -17,19 +18,22 @@ public static class NoteMarkdown
         .DisableHtml().Build();
 
     /// <summary>The words alone, for searching.</summary>
-    public static string PlainText(string markdown) => Markdig.Markdown.ToPlainText(markdown, Pipeline);
+    public static string PlainText(string markdown) => Parsed(markdown) is null ? markdown : Markdig.Markdown.ToPlainText(markdown, Pipeline);
+
+    /// <summary>The line, from 1, from which on it is more involved than anybody writes; it is then kept and shown as plain text. Null where it is not.</summary>
+    public static int? TooInvolvedAt(string markdown) => Involved.Line(markdown);
 
     /// <summary>Links to other notes, <c>[words](note:id)</c>, in the order of the text.</summary>
     public static ImmutableArray<NoteLink> Links(string markdown)
     {
-        if (!markdown.Contains(NoteScheme, StringComparison.Ordinal))
+        if (!markdown.Contains(NoteScheme, StringComparison.Ordinal) || Parsed(markdown) is not { } document)
         {
             return [];
         }
 
         return
         [
-            .. Markdig.Markdown.Parse(markdown, Pipeline).Descendants<LinkInline>()
+            .. document.Descendants<LinkInline>()
                 .Where(l => l.Url?.StartsWith(NoteScheme, StringComparison.Ordinal) == true)
                 .Select(l => new NoteLink(l.Url![NoteScheme.Length..], l.Line + 1, l.Column + 1)),
         ];
@@ -39,7 +43,11 @@ public static class NoteMarkdown
     /// <param name="noteAddress">Address of a note's page, by id.</param>
     public static string Html(string markdown, Func<string, string> noteAddress)
     {
-        var document = Markdig.Markdown.Parse(markdown, Pipeline);
+        if (Parsed(markdown) is not { } document)
+        {
+            return $"<pre>{WebUtility.HtmlEncode(markdown)}</pre>\n";
+        }
+
         foreach (var link in document.Descendants<LinkInline>())
         {
             link.Url = Address(link.Url ?? "", noteAddress);
@@ -51,6 +59,20 @@ public static class NoteMarkdown
         }
 
         return document.ToHtml(Pipeline);
+    }
+
+    /// <summary>Null where it is too involved to be anything but plain text.</summary>
+    private static MarkdownDocument? Parsed(string markdown)
+    {
+        try
+        {
+            return TooInvolvedAt(markdown) is null ? Markdig.Markdown.Parse(markdown, Pipeline) : null;
+        }
+        catch (ArgumentException)
+        {
+            // the parser's own limit of depth
+            return null;
+        }
     }
 
     private static string Address(string url, Func<string, string> noteAddress)

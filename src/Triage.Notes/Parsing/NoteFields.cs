@@ -21,9 +21,15 @@ internal static class NoteFields
         var also = fields.Texts("also");
         var note = ReadOfKind(kind, id ?? "", name ?? "", fields);
         fields.Done();
+        var bodyLine = text.LineAt(text.BodyStart) - 1;
+        if (NoteMarkdown.TooInvolvedAt(text.Body) is { } at)
+        {
+            log.Add(bodyLine + at, 1, NoteProblems.BodyTooInvolved());
+        }
+
         foreach (var link in NoteMarkdown.Links(text.Body))
         {
-            var line = link.Line + text.LineAt(text.BodyStart) - 1;
+            var line = link.Line + bodyLine;
             log.Refer(new Reference(ReferenceKind.Note, link.Id, line, link.Column));
         }
 

@@ -30,6 +30,27 @@ public sealed class NoteMarkdownTests
         Assert.DoesNotContain("=\"data:", html, StringComparison.OrdinalIgnoreCase);
     }
 
+    /// <summary>What makes a parser give up, or take minutes, is shown as it is written and hinders nothing.</summary>
+    [Theory]
+    [InlineData("> ", 128)]
+    [InlineData("> ", 100_000)]
+    [InlineData("[a](", 50_000)]
+    [InlineData("[", 50_000)]
+    [InlineData("![", 50_000)]
+    [InlineData("*a **b ", 20_000)]
+    [InlineData("- ", 5_000)]
+    [InlineData("`", 50_001)]
+    [InlineData("<", 50_000)]
+    [InlineData("|a", 20_000)]
+    public void TextThatNobodyWritesByHandIsShownAllTheSame(string piece, int times)
+    {
+        var markdown = "[s](note:x)\n\n" + string.Concat(Enumerable.Repeat(piece, times));
+
+        Assert.NotEmpty(NoteMarkdown.Html(markdown, id => id));
+        Assert.NotEmpty(NoteMarkdown.PlainText(markdown));
+        Assert.True(NoteMarkdown.Links(markdown).Length <= 1);
+    }
+
     [Fact]
     public void LinksLeadToNotesPages() => Assert.Equal(
         "<p><a href=\"/n/k-61\">K-61</a> <a href=\"photos/a.jpg\">p</a></p>\n",
