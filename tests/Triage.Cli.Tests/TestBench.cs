@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Microsoft.Extensions.Time.Testing;
 using Triage.Workshop.Model;
+using Triage.Workshop.Tests;
 
 namespace Triage.Cli.Tests;
 
@@ -11,11 +12,9 @@ internal sealed class TestBench : IDisposable
 
     private readonly string root = Directory.CreateTempSubdirectory("triage-cli-").FullName;
 
-    private TestBench(params (string Name, string Folder)[] books)
+    private TestBench(params string[] books)
     {
-        foreach (var (name, folder) in books)
-            Copy(folder, Folder(name));
-        Books = [.. books.Select(b => b.Name)];
+        Books = books;
         Clock.SetLocalTimeZone(TimeZoneInfo.CreateCustomTimeZone("bench", TimeSpan.FromHours(1), "bench", "bench"));
     }
 
@@ -25,10 +24,29 @@ internal sealed class TestBench : IDisposable
     public FakeTimeProvider Clock { get; } = new(new(2026, 11, 2, 18, 30, 0, TimeSpan.Zero));
 
     /// <summary>Copies of the common book and of the invented workshop's.</summary>
-    public static TestBench Demo() => new(("common", Repository.Knowledge("common")), ("demo", Repository.Knowledge("demo")));
+    public static TestBench Demo()
+    {
+        var bench = new TestBench("common", "demo");
+        foreach (var book in bench.Books)
+            BookCopy.All(Repository.Knowledge(book), bench.Folder(book));
+        return bench;
+    }
+
+    /// <summary>The same with these classes of machines only.</summary>
+    public static TestBench Demo(params string[] classes)
+    {
+        var bench = new TestBench("common", "demo");
+        BookCopy.OfClasses(Repository.Knowledge(""), bench.root, classes);
+        return bench;
+    }
 
     /// <summary>A copy of a few notes that no other test depends on.</summary>
-    public static TestBench Small() => new(("small", Path.Combine(AppContext.BaseDirectory, "small-book")));
+    public static TestBench Small()
+    {
+        var bench = new TestBench("small");
+        BookCopy.All(Path.Combine(AppContext.BaseDirectory, "small-book"), bench.Folder("small"));
+        return bench;
+    }
 
     public string Folder(string book) => Path.Combine(root, book);
 
@@ -54,16 +72,6 @@ internal sealed class TestBench : IDisposable
     }
 
     public void Dispose() => Directory.Delete(root, recursive: true);
-
-    private static void Copy(string from, string to)
-    {
-        foreach (var file in Directory.EnumerateFiles(from, "*", SearchOption.AllDirectories))
-        {
-            var copy = Path.Combine(to, Path.GetRelativePath(from, file));
-            Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
-            System.IO.File.Copy(file, copy);
-        }
-    }
 }
 
 /// <param name="Code">Exit code.</param>

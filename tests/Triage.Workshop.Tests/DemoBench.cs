@@ -4,12 +4,13 @@ using Triage.Workshop.Books;
 
 namespace Triage.Workshop.Tests;
 
-/// <summary>The common book and a copy of the demo book in a temporary folder, opened for real.</summary>
+/// <summary>The common book, only read, and a copy of the demo book in a temporary folder, opened for real.</summary>
 public sealed class DemoBench : IAsyncDisposable
 {
-    private DemoBench(string folder, FakeTimeProvider clock, bool watch)
+    private DemoBench(string folder, string common, FakeTimeProvider clock, bool watch)
     {
         (Folder, Clock) = (folder, clock);
+        Books = [new("demo", Path.Combine(folder, "demo"), Trust.Own, Writable: true), new("common", common)];
         Live = LiveBench.Open(new()
         {
             Books = Books,
@@ -21,31 +22,33 @@ public sealed class DemoBench : IAsyncDisposable
 
     public string Folder { get; }
 
-    public ImmutableArray<BookSource> Books => [new("demo", Path.Combine(Folder, "demo"), Trust.Own, Writable: true), new("common", Path.Combine(Folder, "common"))];
+    public ImmutableArray<BookSource> Books { get; }
 
     public FakeTimeProvider Clock { get; }
 
     public LiveBench Live { get; }
 
-    /// <param name="prepare">Changes the copied books before they are opened.</param>
+    /// <param name="prepare">Changes the copied book before it is opened.</param>
     public static DemoBench Open(bool watch = false, Action<string>? prepare = null)
     {
         var folder = Directory.CreateTempSubdirectory("bench-").FullName;
-        foreach (var book in new[] { "common", "demo" })
-            Copy(Path.Combine(Repository.Root, "kb", book), Path.Combine(folder, book));
+        BookCopy.All(Path.Combine(Knowledge, "demo"), Path.Combine(folder, "demo"));
         prepare?.Invoke(folder);
-        return new(folder, new FakeTimeProvider(new DateTimeOffset(2026, 11, 2, 9, 0, 0, TimeSpan.FromHours(1))), watch);
+        return Open(folder, Path.Combine(Knowledge, "common"), watch);
     }
 
-    private static void Copy(string from, string to)
+    /// <inheritdoc cref="BookCopy.OfClasses"/>
+    public static DemoBench OpenSmall(bool watch = false, params ImmutableArray<string> classes)
     {
-        foreach (var file in Directory.EnumerateFiles(from, "*", SearchOption.AllDirectories))
-        {
-            var copy = Path.Combine(to, Path.GetRelativePath(from, file));
-            Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
-            File.Copy(file, copy);
-        }
+        var folder = Directory.CreateTempSubdirectory("bench-").FullName;
+        BookCopy.OfClasses(Knowledge, folder, classes);
+        return Open(folder, Path.Combine(folder, "common"), watch);
     }
+
+    private static string Knowledge => Path.Combine(Repository.Root, "kb");
+
+    private static DemoBench Open(string folder, string common, bool watch) =>
+        new(folder, common, new FakeTimeProvider(new DateTimeOffset(2026, 11, 2, 9, 0, 0, TimeSpan.FromHours(1))), watch);
 
     public async ValueTask DisposeAsync()
     {

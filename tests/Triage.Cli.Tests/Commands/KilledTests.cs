@@ -6,7 +6,7 @@ namespace Triage.Cli.Tests.Commands;
 /// <summary>The command as a process of its own, killed without warning or interrupted while it writes: all of it is there, or nothing.</summary>
 public sealed class KilledTests : IDisposable
 {
-    private const int Jobs = 1500;
+    private const int Jobs = 400, Rows = 1500;
 
     private readonly TestBench bench = TestBench.Small();
 
@@ -59,7 +59,7 @@ public sealed class KilledTests : IDisposable
     public async Task Import_shows_nothing_until_it_is_whole_and_goes_on(string signal)
     {
         var (table, map) = (bench.File("small", "../table.csv"), bench.File("small", "../map.json"));
-        File.WriteAllText(table, "cause,hum\n" + string.Concat(Enumerable.Range(0, 6000).Select(i => string.Create(CultureInfo.InvariantCulture, $"cause {i % 7},{i % 3}\n"))));
+        File.WriteAllText(table, "cause,hum\n" + string.Concat(Enumerable.Range(0, Rows).Select(i => string.Create(CultureInfo.InvariantCulture, $"cause {i % 7},{i % 3}\n"))));
         File.WriteAllText(map, """{ "id": { "prefix": "old-" }, "class": { "id": "radio-set", "name": "Radio set" }, "closed": { "fixed": "2001-02-03" }, "cause": "cause", "others": "finding" }""");
         string[] import = ["import", table, "--map", map, "--write"];
 
@@ -68,7 +68,7 @@ public sealed class KilledTests : IDisposable
         Assert.Contains("0 errors", (await Ran("check")).Output, StringComparison.Ordinal);
         Assert.NotEqual(0, (await bench.Run("note", "old-00001")).Code);
         await Ran(import);
-        Assert.Equal(0, (await bench.Run("note", "old-06000")).Code);
+        Assert.Equal(0, (await bench.Run("note", $"old-{Rows:00000}")).Code);
     }
 
     private static bool Some(string folder) => Directory.Exists(folder) && Directory.EnumerateFiles(folder, "*.md", SearchOption.AllDirectories).Skip(20).Any();

@@ -1,11 +1,9 @@
 namespace Triage.Cli.Tests.Commands;
 
 /// <summary>Ids typed in part.</summary>
-public sealed class PartialIdTests : IDisposable
+public sealed class PartialIdTests(PartialIdTests.OneBench shared) : IClassFixture<PartialIdTests.OneBench>
 {
-    private readonly TestBench bench = TestBench.Demo();
-
-    public void Dispose() => bench.Dispose();
+    private readonly TestBench bench = shared.Bench;
 
     [Theory]
     [InlineData("2026-023")]
@@ -52,5 +50,12 @@ public sealed class PartialIdTests : IDisposable
         var mended = await bench.Json("fixed", "2026-021", "replace-backup-cap", "no-change");
 
         Assert.Equal("replace-backup-capacitor", mended.GetProperty("job").All("log")[^1].Text("fix"));
+    }
+
+    public sealed class OneBench : IDisposable
+    {
+        internal TestBench Bench { get; } = TestBench.Demo("electronic-keyboard", "portable-computer");
+
+        public void Dispose() => Bench.Dispose();
     }
 }

@@ -60,7 +60,7 @@ public sealed class BuriedResetTests
 
     private static TestBench Bench(string suffix)
     {
-        var bench = TestBench.Demo();
+        var bench = TestBench.Demo("electronic-keyboard");
         if (suffix.Length > 0)
             RenamedIds.Apply(bench);
         return bench;

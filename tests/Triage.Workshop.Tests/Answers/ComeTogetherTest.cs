@@ -5,30 +5,23 @@ using Triage.Tools.Soybean;
 using Triage.Workshop.Answers;
 using Triage.Workshop.Chances;
 using Triage.Workshop.Model;
+using Triage.Workshop.Tests.Importing;
 using Xunit;
 
 namespace Triage.Workshop.Tests.Answers;
 
 /// <summary>Where past jobs show how findings come together (the soybean cases do), everything an answer rests on is moved alike.</summary>
-public sealed class ComeTogetherTest : IAsyncLifetime
+public sealed class ComeTogetherTest
 {
-    private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("triage-together-");
-    private SoybeanCases cases = null!;
-    private Job job = null!;
-    private Reasoned reasoned = null!;
+    private readonly SoybeanCases cases;
+    private readonly Job job;
+    private readonly Reasoned reasoned;
 
-    public ValueTask InitializeAsync()
+    public ComeTogetherTest(SharedSoybeans shared)
     {
-        cases = SoybeanCases.BringIn(Path.Combine(AppContext.BaseDirectory, "data"), folder.FullName);
+        cases = shared.Cases;
         job = cases.Folds[0][1] with { Outcome = null, Log = [.. cases.Folds[0][1].Log.Take(8)] };
         reasoned = Reason(job);
-        return ValueTask.CompletedTask;
-    }
-
-    public async ValueTask DisposeAsync()
-    {
-        await cases.DisposeAsync();
-        folder.Delete(recursive: true);
     }
 
     [Fact]

@@ -9,14 +9,15 @@ using Xunit;
 namespace Triage.Workshop.Tests.Answers;
 
 /// <summary>How firmly the first place stands, in a repairer's words.</summary>
-public sealed class FirstPlaceTest
+public sealed class FirstPlaceTest(SharedDemo shared)
 {
+    private readonly DemoBench bench = shared.Bench;
+
     private const string Shorted = "backup-capacitor-shorted", Low = "backup-capacitor-low";
 
     [Fact]
-    public async Task A_link_is_told_by_how_often_the_cause_shows_the_finding()
+    public void A_link_is_told_by_how_often_the_cause_shows_the_finding()
     {
-        await using var bench = DemoBench.Open();
         var reasoned = Reason(bench);
         var (root, state) = reasoned.Network.Faults[Shorted][0];
         var finding = reasoned.Network.Network.Findings.IndexOf(
@@ -33,9 +34,8 @@ public sealed class FirstPlaceTest
     }
 
     [Fact]
-    public async Task A_prior_is_told_by_its_ratio()
+    public void A_prior_is_told_by_its_ratio()
     {
-        await using var bench = DemoBench.Open();
         var reasoned = Reason(bench);
         var (root, state) = reasoned.Network.Faults[Low][0];
         var swing = new Swing(SwingKind.Prior, root, state, -1, 0) { Chance = 0.002, At = 0.003, Interval = new(0.001, 0.005), First = Shorted, Instead = Low };
@@ -46,9 +46,8 @@ public sealed class FirstPlaceTest
     }
 
     [Fact]
-    public async Task Every_answer_that_the_network_decides_says_it()
+    public void Every_answer_that_the_network_decides_says_it()
     {
-        await using var bench = DemoBench.Open();
         var answer = bench.Live.Current.AnswerFor(Job(bench)).Answer!;
         Assert.Matches("^(First place would go to “.+” if .+|No single number, moved within its interval, changes the first place)\\.$", answer.FirstPlace);
         Assert.DoesNotContain($"First place would go to “{answer.Causes[0].Name}”", answer.FirstPlace, StringComparison.Ordinal);

@@ -6,7 +6,7 @@ using Xunit;
 namespace Triage.Workshop.Tests.Answers;
 
 /// <summary>A bench that has mended many machines ranks the causes of others no worse than one that has mended none.</summary>
-public sealed class LearningDoesNotHarmTest
+public sealed class LearningDoesNotHarmTest(SharedDemo shared)
 {
     /// <summary>What owners say, and what it was.</summary>
     private static readonly (string Class, string Complaint, string Cause)[] Plain =
@@ -35,7 +35,7 @@ public sealed class LearningDoesNotHarmTest
     public async Task On_classes_without_jobs_years_of_others_take_no_share_from_the_right_causes_of_plain_complaints_and_at_most_one_first_place()
     {
         await using var newcomer = DemoBench.Open(prepare: folder => Array.ForEach(Directory.GetFiles(Path.Combine(folder, "demo"), "*.md", SearchOption.AllDirectories), File.Delete));
-        await using var veteran = DemoBench.Open();
+        var veteran = shared.Bench;
 
         Assert.DoesNotContain(veteran.Live.Current.Knows.Counted.InOrder, job => Plain.Any(p => job.Levels.Contains(p.Class)));
         var before = Plain.Select(p => Place(newcomer, p)).ToList();

@@ -12,24 +12,11 @@ namespace Triage.Workshop.Tests.Importing;
 /// 683 diagnosed cases (Michalski and Chilausky 1980; UCI "Soybean (Large)") as jobs, against the baselines beside the data
 /// (scikit-learn 1.2.1 and e1071 1.7-13 on the same folds).
 /// </summary>
-public sealed class SoybeanTests : IAsyncLifetime
+public sealed class SoybeanTests(SharedSoybeans shared)
 {
-    private static readonly string Data = Path.Combine(AppContext.BaseDirectory, "data");
+    private static readonly string Data = SharedSoybeans.Data;
 
-    private readonly DirectoryInfo folder = Directory.CreateTempSubdirectory("triage-soybean-");
-    private SoybeanCases cases = null!;
-
-    public ValueTask InitializeAsync()
-    {
-        cases = SoybeanCases.BringIn(Data, folder.FullName);
-        return ValueTask.CompletedTask;
-    }
-
-    public async ValueTask DisposeAsync()
-    {
-        await cases.DisposeAsync();
-        folder.Delete(recursive: true);
-    }
+    private readonly SoybeanCases cases = shared.Cases;
 
     [Fact]
     public void AllCases_ComeInAsJobs_WithUncheckedCellsLeftOut()
@@ -63,7 +50,7 @@ public sealed class SoybeanTests : IAsyncLifetime
     [Fact]
     public async Task Ask_OnHeldOutCases_GivesThePosteriorsOfTheTool()
     {
-        var held = cases.Folds[0][..20];
+        var held = cases.Folds[0][..10];
         var expected = new FoldRanking(cases, cases.Folds[0]).Answers();
         await using var bench = Others(cases.Folds[0].Select(j => j.Id).ToHashSet());
 
@@ -94,9 +81,9 @@ public sealed class SoybeanTests : IAsyncLifetime
     private LiveBench Others(HashSet<string> held)
     {
         var rows = File.ReadAllLines(Path.Combine(Data, "soybean.csv"));
-        var table = Path.Combine(folder.FullName, "others.csv");
+        var table = shared.Beside("others.csv");
         File.WriteAllLines(table, rows.Where((_, i) => i == 0 || !held.Contains("soybean-" + i.ToString("00000", CultureInfo.InvariantCulture))));
-        var book = Path.Combine(folder.FullName, "others");
+        var book = shared.Beside("others");
         Assert.Equal(683 - held.Count, Import.Run(table, ColumnMapFile.Read(Path.Combine(Data, "soybean-map.json")).Map!, book, stop: TestContext.Current.CancellationToken).Jobs);
         return LiveBench.Open(new() { Books = [new("others", book)], Watch = false });
     }

@@ -7,20 +7,21 @@ using Xunit;
 namespace Triage.Workshop.Tests.Knowledge;
 
 /// <summary>No step that meets a hazard of its machine is shown without the caution.</summary>
-public sealed class HazardCautionsTest
+public sealed class HazardCautionsTest(SharedDemo shared)
 {
+    private readonly DemoBench bench = shared.Bench;
+
     private static readonly Hazard[] BehindCovers = [Hazard.Mains, Hazard.StoredCharge, Hazard.PictureTube, Hazard.MicrowaveHighVoltage, Hazard.Laser];
 
     [Fact]
-    public async Task EveryStepOfEveryClassCarriesTheCautionsOfWhatItOpensOrPowers()
+    public void EveryStepOfEveryClassCarriesTheCautionsOfWhatItOpensOrPowers()
     {
-        await using var demo = DemoBench.Open();
-        var notes = demo.Live.Current.Notes;
+        var notes = bench.Live.Current.Notes;
         var met = 0;
         foreach (var of in notes.Of<DeviceClass>())
         {
             var scope = DeviceScope.Of(notes, null, of);
-            var learned = demo.Live.Current.Learned;
+            var learned = bench.Live.Current.Learned;
             var actions = new ActionsOfNotes(NetworkFromNotes.Build(scope, learned, notes, []), notes, learned);
             var cards = new StepCards(notes, scope, actions);
             var steps = scope.Tests.Select(t => (t.Id, t.Effort)).Concat(scope.Resets.Select(r => (r.Id, r.Effort)))

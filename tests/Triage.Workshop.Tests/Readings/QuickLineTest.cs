@@ -4,8 +4,10 @@ using Xunit;
 namespace Triage.Workshop.Tests.Readings;
 
 /// <summary>One line at eleven at night: kept as written, and beside it what it says with certainty.</summary>
-public sealed class QuickLineTest
+public sealed class QuickLineTest(SharedDemo shared)
 {
+    private readonly DemoBench bench = shared.Bench;
+
     [Theory]
     [InlineData("C14 short, 47/16, plays")]
     [InlineData("IC3 pin 8 4.9V ok", "IC3 pin 8 | | dc-volts | 4.9 V")]
@@ -19,9 +21,8 @@ public sealed class QuickLineTest
     [InlineData("swapped C14, blew again")]
     [InlineData("IC3 pin 8 reads 4.9, C14 2 ohm")]
     [InlineData("\U0001F4A5 strange smell")]
-    public async Task What_is_certain_becomes_entries_beside_the_line_as_written(string line, params string[] entries)
+    public void What_is_certain_becomes_entries_beside_the_line_as_written(string line, params string[] entries)
     {
-        await using var bench = DemoBench.Open();
         var id = bench.Live.Steps.TakeIn(new() { Machine = "Corvane K-61", Complaint = "no sound" }).Job!.Id;
         var before = Job(bench, id).Log.Length;
 
@@ -35,9 +36,8 @@ public sealed class QuickLineTest
     }
 
     [Fact]
-    public async Task Each_entry_is_taken_back_by_itself()
+    public void Each_entry_is_taken_back_by_itself()
     {
-        await using var bench = DemoBench.Open();
         var id = bench.Live.Steps.TakeIn(new() { Machine = "Corvane K-61", Complaint = "no sound" }).Job!.Id;
         var before = Job(bench, id).Log.Length;
         bench.Live.Steps.Line(id, "C14 drained 2.1 ohm, 2.2 ohm after 30 s, 2.1 ohm leads reversed");
@@ -48,18 +48,16 @@ public sealed class QuickLineTest
     }
 
     [Fact]
-    public async Task Three_looks_in_one_line_are_judged_together()
+    public void Three_looks_in_one_line_are_judged_together()
     {
-        await using var bench = DemoBench.Open();
         var id = bench.Live.Steps.TakeIn(new() { Machine = "Corvane K-61", Complaint = "no sound" }).Job!.Id;
         var written = bench.Live.Steps.Line(id, "C14 one leg lifted drained 2.1 ohm, 2.2 ohm one leg lifted after 30 s, 2.1 ohm one leg lifted leads reversed");
         Assert.All(written.Remarks.Skip(1), r => Assert.Contains("one leg lifted: flat and low all three times with one leg lifted, speaks for shorted (strong)", r, StringComparison.Ordinal));
     }
 
     [Fact]
-    public async Task On_a_machine_that_no_note_knows_readings_are_kept_all_the_same()
+    public void On_a_machine_that_no_note_knows_readings_are_kept_all_the_same()
     {
-        await using var bench = DemoBench.Open();
         var id = bench.Live.Steps.TakeIn(new() { Machine = "a box", Complaint = "dead" }).Job!.Id;
         bench.Live.Steps.Line(id, "swapped C7 470/25, IC3 pin 8 4.9V");
         Assert.Equal(["QuickLine", "Read"], Job(bench, id).Log.TakeLast(2).Select(e => e.GetType().Name));

@@ -6,8 +6,10 @@ using Xunit;
 namespace Triage.Workshop.Tests.Readings;
 
 /// <summary>A reading recorded on a job moves the causes as the mathematics says it should.</summary>
-public sealed class ReadingEvidenceTest
+public sealed class ReadingEvidenceTest(SharedDemo shared)
 {
+    private readonly DemoBench bench = shared.Bench;
+
     private const string Keyboard = "Corvane K-61";
     private static readonly string[] BackUp = ["backup-capacitor-shorted", "backup-capacitor-leaking", "backup-capacitor-open", "backup-capacitor-low"];
 
@@ -17,9 +19,8 @@ public sealed class ReadingEvidenceTest
     /// 5 Ω, an open one at 100 kΩ: the slip alone, 0.02 / 19.807 = 0.0010097. Their ratio is 162.99.
     /// </summary>
     [Fact]
-    public async Task A_shorted_capacitors_reading_moves_the_posterior_as_Bayes_rule_says()
+    public void A_shorted_capacitors_reading_moves_the_posterior_as_Bayes_rule_says()
     {
-        await using var bench = DemoBench.Open();
         var id = TakeIn(bench, "nothing on the display, no sound");
         var before = Answer(bench, id);
         Written(bench.Live.Steps.Reading(id, Ohms("2 R", lifted: true)));
@@ -35,9 +36,8 @@ public sealed class ReadingEvidenceTest
     }
 
     [Fact]
-    public async Task The_same_reading_says_less_in_circuit_than_with_a_leg_lifted()
+    public void The_same_reading_says_less_in_circuit_than_with_a_leg_lifted()
     {
-        await using var bench = DemoBench.Open();
         var id = TakeIn(bench, "nothing on the display, no sound");
         var none = Shorted(bench, id);
         Written(bench.Live.Steps.Reading(id, Ohms("2 R", lifted: false)));
@@ -50,9 +50,8 @@ public sealed class ReadingEvidenceTest
     }
 
     [Fact]
-    public async Task A_reading_taken_again_replaces_the_first_and_is_not_counted_twice()
+    public void A_reading_taken_again_replaces_the_first_and_is_not_counted_twice()
     {
-        await using var bench = DemoBench.Open();
         var id = TakeIn(bench, "nothing on the display, no sound");
         Written(bench.Live.Steps.Reading(id, Ohms("2 R", lifted: true)));
         var once = Shorted(bench, id);
@@ -61,9 +60,8 @@ public sealed class ReadingEvidenceTest
     }
 
     [Fact]
-    public async Task Three_looks_are_one_observation_that_is_stronger_than_one_look()
+    public void Three_looks_are_one_observation_that_is_stronger_than_one_look()
     {
-        await using var bench = DemoBench.Open();
         var id = TakeIn(bench, "nothing on the display, no sound");
         Written(bench.Live.Steps.Reading(id, Look("12 R", "")));
         var one = Shorted(bench, id);
@@ -78,9 +76,8 @@ public sealed class ReadingEvidenceTest
     }
 
     [Fact]
-    public async Task What_a_test_of_the_same_part_told_is_not_counted_again_as_a_reading()
+    public void What_a_test_of_the_same_part_told_is_not_counted_again_as_a_reading()
     {
-        await using var bench = DemoBench.Open();
         var id = TakeIn(bench, "nothing on the display, no sound");
         Written(bench.Live.Steps.Tested(id, "ohms-across-backup", "flat-low"));
         var tested = Shorted(bench, id);
@@ -90,9 +87,8 @@ public sealed class ReadingEvidenceTest
     }
 
     [Fact]
-    public async Task After_the_part_was_exchanged_a_reading_is_of_the_new_one()
+    public void After_the_part_was_exchanged_a_reading_is_of_the_new_one()
     {
-        await using var bench = DemoBench.Open();
         var id = TakeIn(bench, "nothing on the display, no sound");
         Written(bench.Live.Steps.Reading(id, Ohms("2 R", lifted: true)));
         Written(bench.Live.Steps.Fixed(id, "replace-backup-capacitor", Effect.NoChange));
@@ -107,9 +103,8 @@ public sealed class ReadingEvidenceTest
     [InlineData("dc-volts", "2 R", "full", "where V is expected")]
     [InlineData("torque gauge", "18 R", null, "is not a mode of an instrument known here")]
     [InlineData("henries", "2 mH", null, "does not say what henries mean there")]
-    public async Task A_reading_with_a_problem_is_not_weighed_and_the_answer_says_why_and_what_to_do(string mode, string value, string? power, string why)
+    public void A_reading_with_a_problem_is_not_weighed_and_the_answer_says_why_and_what_to_do(string mode, string value, string? power, string why)
     {
-        await using var bench = DemoBench.Open();
         var id = TakeIn(bench, "nothing on the display, no sound");
         var before = Shorted(bench, id);
         Written(bench.Live.Steps.Reading(id, new(default, $"C14: {value}") { From = "C14 +", To = "C14 -", Mode = mode, Value = value, Power = power }));
@@ -122,9 +117,8 @@ public sealed class ReadingEvidenceTest
     [InlineData("C99", null, "C99 is not among the parts of Corvane K-61")]
     [InlineData("C14 +", "ground", "put both leads on C14")]
     [InlineData("somewhere", null, "names no part of Corvane K-61")]
-    public async Task A_reading_that_is_of_no_one_part_is_not_weighed(string from, string? to, string why)
+    public void A_reading_that_is_of_no_one_part_is_not_weighed(string from, string? to, string why)
     {
-        await using var bench = DemoBench.Open();
         var id = TakeIn(bench, "nothing on the display, no sound");
         Written(bench.Live.Steps.Reading(id, new(default, "x: 2 R") { From = from, To = to, Mode = "ohms", Value = "2 R" }));
         Assert.Contains(Answer(bench, id).Remarks, r => r.Contains(why, StringComparison.Ordinal));
@@ -132,9 +126,8 @@ public sealed class ReadingEvidenceTest
 
     /// <summary>Whatever was noted is either weighed or named with what to do: never skipped in silence.</summary>
     [Fact]
-    public async Task Every_reading_is_weighed_or_the_answer_says_why_not()
+    public void Every_reading_is_weighed_or_the_answer_says_why_not()
     {
-        await using var bench = DemoBench.Open();
         var id = TakeIn(bench, "nothing on the display, no sound");
         Read[] odd =
         [
@@ -157,9 +150,8 @@ public sealed class ReadingEvidenceTest
     }
 
     [Fact]
-    public async Task A_reading_without_a_unit_is_refused_with_a_message()
+    public void A_reading_without_a_unit_is_refused_with_a_message()
     {
-        await using var bench = DemoBench.Open();
         var id = TakeIn(bench, "nothing on the display, no sound");
         var refused = bench.Live.Steps.Reading(id, new(default, "C14: 4.9") { From = "C14", Value = "4.9" }).Refused!;
         Assert.Equal(RefusalKind.NotUnderstood, refused.Kind);

@@ -7,14 +7,14 @@ using Xunit;
 namespace Triage.Workshop.Tests.Stock;
 
 /// <summary>Parts on hand: put in, taken for a job, never fewer than none.</summary>
-public sealed class DrawerTests
+public sealed class DrawerTests(DrawerTests.OneBench shared) : IClassFixture<DrawerTests.OneBench>
 {
     private const string Job = "2026-022";
 
     [Fact]
-    public async Task One_taken_for_a_job_is_one_fewer_here_and_one_arrived_there_until_none_is_left()
+    public void One_taken_for_a_job_is_one_fewer_here_and_one_arrived_there_until_none_is_left()
     {
-        await using var bench = Open("value-of-hour: 14 # ours\ndrawer:\n  - {part: backup-capacitor, rating: \"0.1 F 5.5 V\", count: 2, where: tin 3} # bought in May\n");
+        var bench = With("value-of-hour: 14 # ours\ndrawer:\n  - {part: backup-capacitor, rating: \"0.1 F 5.5 V\", count: 2, where: tin 3} # bought in May\n");
         var key = Assert.Single(Stock(bench)).Key;
         for (var left = 1; left >= 0; left--)
         {
@@ -33,26 +33,26 @@ public sealed class DrawerTests
 
     /// <summary>Another program changed the file, and this one has not read it again yet.</summary>
     [Fact]
-    public async Task A_count_changes_what_the_file_holds_now_and_not_what_was_read_before()
+    public void A_count_changes_what_the_file_holds_now_and_not_what_was_read_before()
     {
-        await using var bench = Open("drawer:\n  - {part: fuse, rating: T 1 A, count: 4}\n");
+        var bench = With("drawer:\n  - {part: fuse, rating: T 1 A, count: 4}\n");
         File.WriteAllText(Path.Combine(bench.Folder, "demo", "bench.yaml"), "drawer:\n  - {part: belt, count: 9}\n  - {part: fuse, rating: T 1 A, count: 2}\n");
         Assert.Null(bench.Live.Drawer.Move(new StockItem("fuse", 4) { Rating = "T 1 A" }.Key, -1));
         Assert.Equal("drawer:\n  - {part: belt, count: 9}\n  - {part: fuse, rating: T 1 A, count: 1}\n", Text(bench));
     }
 
     [Fact]
-    public async Task What_cannot_be_recorded_is_back_in_the_drawer()
+    public void What_cannot_be_recorded_is_back_in_the_drawer()
     {
-        await using var bench = Open("drawer:\n  - {part: belt, count: 1}\n");
+        var bench = With("drawer:\n  - {part: belt, count: 1}\n");
         Assert.NotNull(bench.Live.Drawer.Take("2026-005", Stock(bench)[0].Key).Refused);
         Assert.Equal(1, Stock(bench)[0].Count);
     }
 
     [Fact]
-    public async Task A_taking_taken_back_lies_in_the_drawer_again_and_put_back_is_taken_again()
+    public void A_taking_taken_back_lies_in_the_drawer_again_and_put_back_is_taken_again()
     {
-        await using var bench = Open("drawer:\n  - {part: fuse, rating: T 1 A, count: 4, where: tin 1}\n  - {part: fuse, rating: T 2 A, count: 4, where: tin 1}\n");
+        var bench = With("drawer:\n  - {part: fuse, rating: T 1 A, count: 4, where: tin 1}\n  - {part: fuse, rating: T 2 A, count: 4, where: tin 1}\n");
         var log = bench.Live.Drawer.Take(Job, Stock(bench)[1].Key).Job!.Log;
         var undone = bench.Live.Steps.Undo(Job, log.Length - 1);
         Assert.Equal([4, 4], Stock(bench).Select(i => i.Count));
@@ -66,18 +66,18 @@ public sealed class DrawerTests
 
     /// <summary>"The drawer" in somebody's own words took nothing off the list.</summary>
     [Fact]
-    public async Task What_never_was_counted_is_not_counted_back()
+    public void What_never_was_counted_is_not_counted_back()
     {
-        await using var bench = Open("drawer:\n  - {part: fuse, count: 4}\n");
+        var bench = With("drawer:\n  - {part: fuse, count: 4}\n");
         var said = bench.Live.Steps.PartMoved(Job, new(default, "fuse", PartState.Arrived) { Price = 0, From = "the drawer" }).Job!;
         Assert.Empty(bench.Live.Steps.Undo(Job, said.Log.Length - 1).Remarks);
         Assert.Equal(4, Stock(bench)[0].Count);
     }
 
     [Fact]
-    public async Task A_taking_is_taken_back_though_the_drawer_lists_it_no_more_and_that_is_said()
+    public void A_taking_is_taken_back_though_the_drawer_lists_it_no_more_and_that_is_said()
     {
-        await using var bench = Open("drawer:\n  - {part: fuse, rating: T 1 A, count: 1}\n");
+        var bench = With("drawer:\n  - {part: fuse, rating: T 1 A, count: 1}\n");
         var key = Stock(bench)[0].Key;
         var log = bench.Live.Drawer.Take(Job, key).Job!.Log;
         Assert.Null(bench.Live.Drawer.Remove(key));
@@ -93,9 +93,9 @@ public sealed class DrawerTests
     }
 
     [Fact]
-    public async Task More_of_the_same_is_counted_to_it_and_an_unknown_kind_is_refused()
+    public void More_of_the_same_is_counted_to_it_and_an_unknown_kind_is_refused()
     {
-        await using var bench = Open("currency: kr\n");
+        var bench = With("currency: kr\n");
         var fuse = new StockItem("fuse", 3) { Rating = "T 1 A", Where = "tin 1" };
         Assert.Null(bench.Live.Drawer.Add(fuse));
         Assert.Null(bench.Live.Drawer.Add(fuse with { Count = 2 }));
@@ -114,9 +114,9 @@ public sealed class DrawerTests
     [InlineData("drawer:\n  - {part: belt, count: 1.5}\n", "`count` should be a whole number, 0 or more; it is 1.5.")]
     [InlineData("drawer:\n  - {count: 1}\n", "`part` is missing.")]
     [InlineData("drawer:\n  - {part: belt, count: 1, places: tin}\n", "`places` is not a field that is known here; it is kept.")]
-    public async Task An_entry_with_something_wrong_is_named_with_its_line_and_then_nothing_is_changed(string settings, string problem)
+    public void An_entry_with_something_wrong_is_named_with_its_line_and_then_nothing_is_changed(string settings, string problem)
     {
-        await using var bench = Open(settings);
+        var bench = With(settings);
         Assert.Contains(bench.Live.Current.Problems, p => p.ToString().StartsWith("bench.yaml:2:", StringComparison.Ordinal) && p.What == problem);
         Assert.NotNull(bench.Live.Drawer.Add(new("belt", 1)));
         Assert.Equal(settings, Text(bench));
@@ -125,9 +125,9 @@ public sealed class DrawerTests
     [Theory]
     [InlineData("part: fuze", "There is no part class `fuze`.", "Did you mean fuse?")]
     [InlineData("part: clock-face", "There is no part class `clock-face`.", "Write its note, or correct the id.")]
-    public async Task A_kind_of_part_that_no_note_describes_is_named_with_its_place_and_stays_in_the_drawer(string part, string what, string instead)
+    public void A_kind_of_part_that_no_note_describes_is_named_with_its_place_and_stays_in_the_drawer(string part, string what, string instead)
     {
-        await using var bench = Open($"currency: kr\ndrawer:\n  - {{{part}, count: 2}}\n");
+        var bench = With($"currency: kr\ndrawer:\n  - {{{part}, count: 2}}\n");
         var problem = Assert.Single(bench.Live.Current.Problems);
         Assert.Equal(("bench.yaml", 3, 12, what, instead), (problem.Path, problem.Line, problem.Column, problem.What, problem.Instead));
         Assert.Null(bench.Live.Drawer.Move(Stock(bench)[0].Key, 1));
@@ -181,5 +181,17 @@ public sealed class DrawerTests
 
     private static string Text(DemoBench bench) => File.ReadAllText(Path.Combine(bench.Folder, "demo", "bench.yaml"));
 
-    private static DemoBench Open(string settings) => DemoBench.Open(prepare: folder => File.WriteAllText(Path.Combine(folder, "demo", "bench.yaml"), settings));
+    private DemoBench With(string settings)
+    {
+        File.WriteAllText(Path.Combine(shared.Bench.Folder, "demo", "bench.yaml"), settings);
+        shared.Bench.Live.OnDisk.Reread(shared.Bench.Live.OnDisk.Home!, ["bench.yaml"]);
+        return shared.Bench;
+    }
+
+    public sealed class OneBench : IAsyncDisposable
+    {
+        public DemoBench Bench { get; } = DemoBench.Open();
+
+        public ValueTask DisposeAsync() => Bench.DisposeAsync();
+    }
 }

@@ -11,7 +11,7 @@ public sealed class BrokenNotesTests
     [Fact]
     public async Task ConflictMarkers_TakeAJobOut_UntilTheyAreMended()
     {
-        await using var bench = DemoBench.Open();
+        await using var bench = DemoBench.OpenSmall(classes: ["cassette-deck"]);
         var whole = Read(bench, Path2024);
         Write(bench, Path2024, whole.Replace("minutes: 110\n", "<<<<<<< ours\nminutes: 110\n=======\nminutes: 120\n>>>>>>> theirs\n", StringComparison.Ordinal));
 
@@ -30,7 +30,7 @@ public sealed class BrokenNotesTests
     [Fact]
     public async Task TwoJobsOfOneId_TeachNothing_UntilOneIsGone()
     {
-        await using var bench = DemoBench.Open();
+        await using var bench = DemoBench.OpenSmall(classes: ["cassette-deck"]);
         Write(bench, "jobs/2024/copy.md", Read(bench, Path2024));
 
         var twins = bench.Live.Current;
@@ -50,7 +50,7 @@ public sealed class BrokenNotesTests
     [Fact]
     public async Task TwoFaultsOfOneIdInTwoBooks_AreNotReasonedWith_UntilOneIsGone()
     {
-        await using var bench = DemoBench.Open();
+        await using var bench = DemoBench.OpenSmall(classes: ["electronic-keyboard"]);
         Write(bench, "faults/twin.md", "---\nformat: 1\nkind: fault\nid: mask-rom-bad\nname: zztwin\n---\n");
 
         Assert.Null(bench.Live.Current.Notes.Find<Fault>("mask-rom-bad"));
@@ -95,7 +95,7 @@ public sealed class BrokenNotesTests
     [Fact]
     public async Task CauseNamedTwice_CountsOnce()
     {
-        await using var bench = DemoBench.Open();
+        await using var bench = DemoBench.OpenSmall(classes: ["cassette-deck"]);
         var once = bench.Live.Current.Learned.JobsCounted;
         Write(bench, Path2024, Read(bench, Path2024).Replace("causes:\n", "causes:\n  - {fault: capstan-belt-melted, grade: measured}\n", StringComparison.Ordinal));
 

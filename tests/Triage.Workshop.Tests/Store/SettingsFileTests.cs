@@ -5,12 +5,13 @@ using Xunit;
 namespace Triage.Workshop.Tests.Store;
 
 /// <summary>What a bench says of itself.</summary>
-public sealed class SettingsFileTests
+public sealed class SettingsFileTests(SharedDemo shared)
 {
+    private readonly DemoBench bench = shared.Bench;
+
     [Fact]
-    public async Task DemoBench_HasEveryToolThatItsNotesName()
+    public void DemoBench_HasEveryToolThatItsNotesName()
     {
-        await using var bench = DemoBench.Open();
         var settings = bench.Live.Current.Settings;
         var notes = bench.Live.Current.Notes;
         var efforts = notes.Of<Test>().Select(t => t.Effort).Concat(notes.Of<Reset>().Select(r => r.Effort)).Concat(notes.Of<Fault>().SelectMany(f => f.Mends).Select(m => m.Effort));

@@ -6,10 +6,12 @@ namespace Triage.Workshop.Tests.Store;
 /// <summary>Snapshots are swapped whole.</summary>
 public sealed class SnapshotTests
 {
+    private const int Later = 6;
+
     [Fact]
     public async Task NotesLearnedNumbersAndSearch_OfEverySnapshotAgree()
     {
-        await using var bench = DemoBench.Open();
+        await using var bench = DemoBench.OpenSmall(classes: ["electronic-keyboard"]);
         var ids = Enumerable.Range(0, 12).Select(n => bench.Live.Steps.TakeIn(new() { Machine = "Pellwick S-40", Complaint = $"no sound, zzunit{n}" }).Job!.Id).ToList();
         using var done = new CancellationTokenSource();
         var readers = Enumerable.Range(0, 3).Select(_ => Task.Run(() => AlwaysAgree(bench.Live, ids, done.Token), TestContext.Current.CancellationToken)).ToList();
@@ -27,17 +29,17 @@ public sealed class SnapshotTests
     [Fact]
     public async Task OldSnapshot_GoesOnSayingWhatItSaid()
     {
-        await using var bench = DemoBench.Open();
+        await using var bench = DemoBench.OpenSmall(classes: ["electronic-keyboard"]);
         var old = bench.Live.Current;
         var shares = old.Learned.Share("mask-rom-bad", ["pellwick-s40"]);
-        for (var n = 0; n < 40; n++)
+        for (var n = 0; n < Later; n++)
         {
             var id = bench.Live.Steps.TakeIn(new() { Machine = "Pellwick S-40", Complaint = $"zzlater {n}" }).Job!.Id;
             bench.Live.Steps.Close(id, new() { Outcome = JobOutcome.Mended, Causes = [new("mask-rom-bad", Grade.Measured)] });
         }
 
         Assert.Equal(0, old.Find(new("zzlater")).Total);
-        Assert.Equal(40, bench.Live.Current.Find(new("zzlater")).Total);
+        Assert.Equal(Later, bench.Live.Current.Find(new("zzlater")).Total);
         Assert.Equal(shares, old.Learned.Share("mask-rom-bad", ["pellwick-s40"]));
         Assert.True(bench.Live.Current.Learned.Share("mask-rom-bad", ["pellwick-s40"]).Mean > shares.Mean);
     }

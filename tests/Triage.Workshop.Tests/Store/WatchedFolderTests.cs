@@ -11,7 +11,7 @@ public sealed class WatchedFolderTests
     [Fact]
     public async Task EditInPlace_EndsAsAFreshOpen()
     {
-        await using var bench = DemoBench.Open(watch: true);
+        await using var bench = Open();
         Edit(bench, Closed, text => text + "\nzzplace\n");
 
         await Eventually.Is(bench.Live, b => Finds(b, "zzplace", "2024-002"));
@@ -21,7 +21,7 @@ public sealed class WatchedFolderTests
     [Fact]
     public async Task EditByRename_AsEditorsSave_EndsAsAFreshOpen()
     {
-        await using var bench = DemoBench.Open(watch: true);
+        await using var bench = Open();
         var file = InDemo(bench, Closed);
         File.WriteAllText(file + "~", File.ReadAllText(file).Replace("capstan-belt-melted", "capstan-belt-slack", StringComparison.Ordinal));
         File.Move(file + "~", file, overwrite: true);
@@ -33,7 +33,7 @@ public sealed class WatchedFolderTests
     [Fact]
     public async Task NewAndDeletedFiles_EndAsAFreshOpen()
     {
-        await using var bench = DemoBench.Open(watch: true);
+        await using var bench = Open();
         Put(bench, "jobs/1999/1999-007.md", GeneratedJob("1999-007"));
         File.Delete(InDemo(bench, Closed));
 
@@ -44,7 +44,7 @@ public sealed class WatchedFolderTests
     [Fact]
     public async Task FaultNoteChanged_EndsAsAFreshOpen()
     {
-        await using var bench = DemoBench.Open(watch: true);
+        await using var bench = Open();
         var file = Directory.EnumerateFiles(InDemo(bench, "faults"), "*.md", SearchOption.AllDirectories).Order().First();
         var id = Path.GetFileNameWithoutExtension(file);
         File.WriteAllText(file, File.ReadAllText(file).Replace("\nname: ", "\nname: zzfault ", StringComparison.Ordinal));
@@ -56,7 +56,7 @@ public sealed class WatchedFolderTests
     [Fact]
     public async Task FindingRenamed_IsFoundInTheJobsThatShowIt()
     {
-        await using var bench = DemoBench.Open(watch: true);
+        await using var bench = Open();
         var file = Directory.EnumerateFiles(Path.Combine(bench.Folder, "common"), "capstan.md", SearchOption.AllDirectories).Single();
         File.WriteAllText(file, File.ReadAllText(file).Replace("\nname: ", "\nname: zzspindle ", StringComparison.Ordinal));
 
@@ -67,7 +67,7 @@ public sealed class WatchedFolderTests
     [Fact]
     public async Task FolderMovedAndFolderRemoved_EndAsAFreshOpen()
     {
-        await using var bench = DemoBench.Open(watch: true);
+        await using var bench = Open();
         Directory.Move(InDemo(bench, "jobs/2024"), InDemo(bench, "jobs/2024.old"));
         Directory.Delete(InDemo(bench, "jobs/2023"), recursive: true);
 
@@ -78,7 +78,7 @@ public sealed class WatchedFolderTests
     [Fact]
     public async Task BurstOfFiles_EndsAsAFreshOpen()
     {
-        await using var bench = DemoBench.Open(watch: true);
+        await using var bench = Open();
         for (var n = 0; n < 2000; n++)
             Put(bench, $"jobs/burst-{n % 40}/1998-{n:0000}.md", GeneratedJob($"1998-{n:0000}"));
 
@@ -89,7 +89,7 @@ public sealed class WatchedFolderTests
     [Fact]
     public async Task FolderThatVanishes_KeepsAnswering_RefusesWrites_AndIsPickedUpAgain()
     {
-        await using var bench = DemoBench.Open(watch: true);
+        await using var bench = DemoBench.OpenSmall(watch: true, "cassette-deck", "electronic-keyboard");
         var demo = Path.Combine(bench.Folder, "demo");
         var open = bench.Live.Current.Notes.Jobs.First(j => j.IsOpen).Id;
         var notes = bench.Live.Current.Notes.All.Count();
@@ -116,7 +116,7 @@ public sealed class WatchedFolderTests
     [Fact]
     public async Task SettingsChanged_CountFromTheNextSnapshotOn()
     {
-        await using var bench = DemoBench.Open(watch: true);
+        await using var bench = Open();
         Put(bench, "bench.yaml", "value-of-hour: 31\n");
 
         await Eventually.Is(bench.Live, b => b.Settings.ValueOfHour == 31);
@@ -144,6 +144,8 @@ public sealed class WatchedFolderTests
         generated: true
         ---
         """;
+
+    private static DemoBench Open() => DemoBench.OpenSmall(watch: true, "cassette-deck");
 
     private static async Task SameAsFresh(DemoBench bench)
     {

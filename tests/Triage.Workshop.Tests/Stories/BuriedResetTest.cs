@@ -6,16 +6,16 @@ using Xunit;
 namespace Triage.Workshop.Tests.Stories;
 
 /// <summary>A keyboard with memory back-up: lamp lit, nothing on the display, no sound. A reset wakes it until power is lost.</summary>
-public sealed class BuriedResetTest
+public sealed class BuriedResetTest(SharedDemo shared)
 {
     private const string Complaint = "power lamp lit, nothing on the display, no sound";
     private const string Shorted = "backup-capacitor-shorted";
     private static readonly string[] BackUpFaults = [Shorted, "backup-capacitor-leaking", "trace-eaten"];
 
     [Fact]
-    public async Task Words_become_findings_with_negations_right()
+    public void Words_become_findings_with_negations_right()
     {
-        await using var bench = DemoBench.Open();
+        var bench = shared.Bench;
         var asking = bench.Live.Steps.Ask("Pellwick S-40", Complaint);
         Assert.Equal(
             ["display=blank from “nothing on the display”", "power-lamp=lit from “power lamp lit”", "sound=none from “no sound”"],
@@ -24,9 +24,9 @@ public sealed class BuriedResetTest
     }
 
     [Fact]
-    public async Task A_reset_is_among_the_first_things_to_try_and_says_what_it_erases()
+    public void A_reset_is_among_the_first_things_to_try_and_says_what_it_erases()
     {
-        await using var bench = DemoBench.Open();
+        var bench = shared.Bench;
         var reset = bench.Live.Steps.Ask("Pellwick S-40", Complaint).Answer!.Resets[0];
         Assert.Equal("pellwick-s40-reset", reset.Reset);
         Assert.NotEmpty(reset.Steps);
@@ -37,9 +37,9 @@ public sealed class BuriedResetTest
     }
 
     [Fact]
-    public async Task A_reset_that_erases_is_refused_until_the_owner_agreed()
+    public void A_reset_that_erases_is_refused_until_the_owner_agreed()
     {
-        await using var bench = DemoBench.Open();
+        var bench = shared.Bench;
         var steps = bench.Live.Steps;
         var id = TakeIn(bench, "Pellwick S-40").Id;
         Assert.Equal(RefusalKind.NotAllowed, steps.Reset(id, "pellwick-s40-reset", Effect.Works).Refused!.Kind);
@@ -49,9 +49,9 @@ public sealed class BuriedResetTest
     }
 
     [Fact]
-    public async Task Gone_after_power_loss_brings_the_back_up_supply_to_the_top_with_the_reason_in_words()
+    public void Gone_after_power_loss_brings_the_back_up_supply_to_the_top_with_the_reason_in_words()
     {
-        await using var bench = DemoBench.Open();
+        var bench = shared.Bench;
         var id = TakeIn(bench, "Pellwick S-40").Id;
         var before = Answer(bench, id).Causes.Where(c => BackUpFaults.Contains(c.Fault)).Sum(c => c.Probability);
         ResetHoldsUntilPowerIsLost(bench, id);
@@ -63,9 +63,9 @@ public sealed class BuriedResetTest
     }
 
     [Fact]
-    public async Task The_checks_come_in_place_first_and_one_leg_is_lifted_only_then()
+    public void The_checks_come_in_place_first_and_one_leg_is_lifted_only_then()
     {
-        await using var bench = DemoBench.Open();
+        var bench = shared.Bench;
         var steps = bench.Live.Steps;
         var id = TakeIn(bench, "Pellwick S-40").Id;
         ResetHoldsUntilPowerIsLost(bench, id);
@@ -85,9 +85,9 @@ public sealed class BuriedResetTest
     }
 
     [Fact]
-    public async Task While_it_works_the_next_step_is_to_see_whether_it_lasts()
+    public void While_it_works_the_next_step_is_to_see_whether_it_lasts()
     {
-        await using var bench = DemoBench.Open();
+        var bench = shared.Bench;
         var steps = bench.Live.Steps;
         var id = TakeIn(bench, "Pellwick S-40").Id;
         Written(steps.Agree(id, new(MayErase: true)));

@@ -5,15 +5,14 @@ using Xunit;
 namespace Triage.Workshop.Tests.Stories;
 
 /// <summary>What is seen fits no listed cause: the answer says so, and what is found becomes a listed one.</summary>
-public sealed class NoneOfTheseTest
+public sealed class NoneOfTheseTest(SharedDemo shared)
 {
     private const string Complaint = "hisses and hums, a note hangs, smells burnt";
 
     [Fact]
-    public async Task The_unlisted_fault_leads_and_the_answer_says_what_to_look_at()
+    public void The_unlisted_fault_leads_and_the_answer_says_what_to_look_at()
     {
-        await using var bench = DemoBench.Open();
-        var answer = bench.Live.Steps.Ask("Corvane K-61", Complaint).Answer!;
+        var answer = shared.Bench.Live.Steps.Ask("Corvane K-61", Complaint).Answer!;
         Assert.Equal(SpecialFaults.Unlisted, answer.Causes[0].Fault);
         Assert.Contains(answer.Remarks, r => r.StartsWith("No listed cause explains this well", StringComparison.Ordinal));
         Assert.Contains(answer.Remarks, r => r.StartsWith("To learn more: ", StringComparison.Ordinal));

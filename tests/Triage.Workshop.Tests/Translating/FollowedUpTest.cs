@@ -5,14 +5,15 @@ using Xunit;
 namespace Triage.Workshop.Tests.Translating;
 
 /// <summary>What is heard of a machine later is learned from: no news is no news, good news is quiet days, a comeback is a repair that did not hold.</summary>
-public sealed class FollowedUpTest
+public sealed class FollowedUpTest(SharedDemo shared)
 {
+    private readonly DemoBench bench = shared.Bench;
+
     private static readonly DateTimeOffset Mended = new(2024, 3, 1, 12, 0, 0, TimeSpan.Zero);
 
     [Fact]
-    public async Task A_follow_up_is_quiet_days_or_a_comeback_of_what_was_done_last()
+    public void A_follow_up_is_quiet_days_or_a_comeback_of_what_was_done_last()
     {
-        await using var bench = DemoBench.Open();
         var notes = bench.Live.Current.Notes;
         var reset = notes.Of<Reset>().First(r => r.FormOf is null && r.Clears.Length > 0);
         var fault = reset.Clears[0].Fault;

@@ -31,7 +31,7 @@ public sealed class RememberedFitsTest : IDisposable
     [Fact]
     public async Task Open_jobs_change_no_fit_and_a_changed_note_has_its_own()
     {
-        await using var bench = DemoBench.Open();
+        await using var bench = DemoBench.OpenSmall(classes: ["electronic-keyboard", "radio-set"]);
         var first = await Fitted(bench);
         bench.Live.Steps.TakeIn(new() { Machine = "Pellwick S-40", Complaint = "no sound" });
         var again = await Fitted(bench);

@@ -10,8 +10,10 @@ using Xunit;
 namespace Triage.Workshop.Tests.Translating;
 
 /// <summary>Which ways of stopping there are, at what cost to the owner, and which one is advised when.</summary>
-public sealed class StopsTest
+public sealed class StopsTest(SharedDemo shared)
 {
+    private readonly DemoBench bench = shared.Bench;
+
     private const string Faint = "2026-023", Reset = "quillander-w200-clear", FieldMend = "renew-field-output";
 
     /// <summary>Half an hour at 14 an hour is 7; a tenth of 70 is 7.</summary>
@@ -19,9 +21,8 @@ public sealed class StopsTest
     [InlineData(20, AlwaysThere.Park, 20)]
     [InlineData(69, AlwaysThere.Park, 69)]
     [InlineData(71, AlwaysThere.PartOut, (71 * 0.9) + 7)]
-    public async Task Taking_apart_pays_only_where_the_parts_are_worth_the_half_hour(double worth, string cheapest, double cost)
+    public void Taking_apart_pays_only_where_the_parts_are_worth_the_half_hour(double worth, string cheapest, double cost)
     {
-        await using var bench = DemoBench.Open();
         var problem = Problem(bench, Job(bench, Faint) with { Worth = worth });
         var stop = NextStep.Choose(problem, new(1) { Exact = false }).Ranked.First(r => r.Option is StopOption);
         Assert.Equal(cheapest, stop.Option.Id);
@@ -29,9 +30,8 @@ public sealed class StopsTest
     }
 
     [Fact]
-    public async Task What_is_worth_next_to_nothing_is_put_away_at_once()
+    public void What_is_worth_next_to_nothing_is_put_away_at_once()
     {
-        await using var bench = DemoBench.Open();
         Assert.Equal(AlwaysThere.Park, Next(bench, Job(bench, Faint) with { Worth = 0.1 }).Id);
     }
 
@@ -39,9 +39,8 @@ public sealed class StopsTest
     [Theory]
     [InlineData(Effect.Works, true)]
     [InlineData(Effect.NotSeen, false)]
-    public async Task One_lives_with_a_reset_only_if_it_worked_every_time(Effect second, bool offered)
+    public void One_lives_with_a_reset_only_if_it_worked_every_time(Effect second, bool offered)
     {
-        await using var bench = DemoBench.Open();
         var job = Job(bench, Faint);
         var at = job.Log[^1].At;
         ImmutableArray<LogEntry> log =
@@ -56,9 +55,8 @@ public sealed class StopsTest
     [InlineData(400, null, true)]
     [InlineData(55, null, false)]
     [InlineData(400, 30.0, false)]
-    public async Task What_only_somebody_licensed_may_mend_is_handed_over_where_it_is_worth_that(double worth, double? limit, bool handedOver)
+    public void What_only_somebody_licensed_may_mend_is_handed_over_where_it_is_worth_that(double worth, double? limit, bool handedOver)
     {
-        await using var bench = DemoBench.Open();
         var job = WhiteLine with { Worth = worth, Consent = new() { SpendingLimit = limit } };
         var (problem, place) = (Problem(bench, job), Reasoned(bench, job).Network.Faults["field-output-dead"][0]);
         var sure = problem with
