@@ -2,6 +2,7 @@ using System.Diagnostics;
 using System.Net;
 using System.Net.Sockets;
 using Microsoft.Playwright;
+using Triage.Workshop.Tests;
 using Xunit;
 
 namespace Triage.Browser.Tests;
@@ -19,7 +20,7 @@ public sealed class KilledTests : IDisposable
     public async Task What_was_kept_is_there_and_what_was_typed_goes_through_when_it_is_back()
     {
         var port = FreePort();
-        await Fill();
+        Fill();
         using var playwright = await Playwright.CreateAsync();
         await using var browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = ["--no-sandbox"] });
         var page = await browser.NewPageAsync();
@@ -66,18 +67,10 @@ public sealed class KilledTests : IDisposable
         return process;
     }
 
-    private async Task Fill()
+    private void Fill()
     {
-        await using var bench = await Service.Tests.ServedBench.Start();
         foreach (var book in new[] { "demo", "common" })
-        {
-            foreach (var file in Directory.EnumerateFiles(Path.Combine(bench.DemoFolder, "..", book), "*.*", SearchOption.AllDirectories))
-            {
-                var copy = Path.Combine(folder, Path.GetRelativePath(Path.Combine(bench.DemoFolder, ".."), file));
-                Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
-                File.Copy(file, copy);
-            }
-        }
+            BookCopy.All(Path.Combine(Service.Tests.ServedBench.Knowledge, book), Path.Combine(folder, book));
     }
 
     private static int FreePort()

@@ -11,27 +11,31 @@ public sealed class Phone : IAsyncDisposable
     private readonly IBrowser browser;
 
     private readonly bool script;
+    private readonly bool shared;
 
-    private Phone(IPlaywright playwright, IBrowser browser, ServedBench bench, IPage page, bool script) =>
-        (this.playwright, this.browser, Bench, Page, this.script) = (playwright, browser, bench, page, script);
+    private Phone(IPlaywright playwright, IBrowser browser, ServedBench bench, IPage page, bool script, bool shared) =>
+        (this.playwright, this.browser, Bench, Page, this.script, this.shared) = (playwright, browser, bench, page, script, shared);
 
     public ServedBench Bench { get; }
 
     public IPage Page { get; }
 
-    /// <param name="prepare">Changes the copied demo book before it is opened.</param>
-    public static async Task<Phone> Open(bool script = false, int width = 390, ColorScheme colours = ColorScheme.Light, Action<string>? prepare = null)
+    /// <param name="at">A bench that others look at too; null for one of its own.</param>
+    public static async Task<Phone> Open(bool script = false, int width = 390, ColorScheme colours = ColorScheme.Light, ServedBench? at = null)
     {
-        var bench = await ServedBench.Start(prepare);
+        var bench = at ?? await ServedBench.Start();
         var playwright = await Playwright.CreateAsync();
         var browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = ["--no-sandbox"] });
         var context = await browser.NewContextAsync(new() { JavaScriptEnabled = script, ViewportSize = new() { Width = width, Height = 844 }, ColorScheme = colours, BaseURL = bench.Address.ToString(), BypassCSP = script });
         context.SetDefaultTimeout(60_000);
         var page = await context.NewPageAsync();
-        return new(playwright, browser, bench, page, script);
+        return new(playwright, browser, bench, page, script, shared: at is not null);
     }
 
     public Task Go(string path) => Page.GotoAsync(path);
+
+    /// <summary>A portable computer that no other test looks at: its job.</summary>
+    public string OneOfItsOwn() => Bench.Live.Steps.TakeIn(new() { Machine = "Quillander W-200", Complaint = "screen very faint" }).Job!.Id;
 
     /// <summary>Takes a machine in from the shelf.</summary>
     public async Task TakeIn(string machine, string complaint)
@@ -82,6 +86,7 @@ public sealed class Phone : IAsyncDisposable
     {
         await browser.DisposeAsync();
         playwright.Dispose();
-        await Bench.DisposeAsync();
+        if (!shared)
+            await Bench.DisposeAsync();
     }
 }

@@ -5,6 +5,7 @@ using Microsoft.Extensions.Time.Testing;
 using Triage.Service.Phones;
 using Triage.Workshop;
 using Triage.Workshop.Books;
+using Triage.Workshop.Tests;
 
 namespace Triage.Service.Tests;
 
@@ -24,6 +25,9 @@ public sealed class ServedBench : IAsyncDisposable
 
     public ConcurrentQueue<string> Log { get; }
 
+    /// <summary>Folder with the common book and the demo book as they are kept.</summary>
+    public static string Knowledge { get; } = Path.Combine(Root(AppContext.BaseDirectory), "kb");
+
     /// <summary>Stands still unless moved on.</summary>
     public FakeTimeProvider Clock => (FakeTimeProvider)Live.Clock;
 
@@ -34,12 +38,11 @@ public sealed class ServedBench : IAsyncDisposable
     public static async Task<ServedBench> Start(Action<string>? prepare = null, PhoneOptions? phone = null)
     {
         var folder = Directory.CreateTempSubdirectory("bench-").FullName;
-        var knowledge = Path.Combine(Root(AppContext.BaseDirectory), "kb");
-        Copy(Path.Combine(knowledge, "demo"), Path.Combine(folder, "demo"));
+        BookCopy.All(Path.Combine(Knowledge, "demo"), Path.Combine(folder, "demo"));
         prepare?.Invoke(Path.Combine(folder, "demo"));
         var live = LiveBench.Open(new()
         {
-            Books = [new("demo", Path.Combine(folder, "demo"), Trust.Own, Writable: true), new("common", Path.Combine(knowledge, "common"), Trust.Known)],
+            Books = [new("demo", Path.Combine(folder, "demo"), Trust.Own, Writable: true), new("common", Path.Combine(Knowledge, "common"), Trust.Known)],
             Clock = new FakeTimeProvider(new DateTimeOffset(2026, 11, 2, 9, 0, 0, TimeSpan.Zero)),
             Watch = false,
             Fits = new(Path.Combine(Path.GetTempPath(), "triage-fits-of-tests")),
@@ -78,16 +81,6 @@ public sealed class ServedBench : IAsyncDisposable
 
     private static string Root(string folder) =>
         File.Exists(Path.Combine(folder, "Triage.sln")) ? folder : Root(Path.GetDirectoryName(folder) ?? throw new DirectoryNotFoundException("No Triage.sln above the tests."));
-
-    private static void Copy(string from, string to)
-    {
-        foreach (var file in Directory.EnumerateFiles(from, "*", SearchOption.AllDirectories))
-        {
-            var copy = Path.Combine(to, Path.GetRelativePath(from, file));
-            Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
-            File.Copy(file, copy);
-        }
-    }
 
     private sealed class Kept(ConcurrentQueue<string> lines) : ILoggerProvider, ILogger
     {

@@ -1,17 +1,18 @@
 using Microsoft.Playwright;
+using Triage.Service.Tests;
 using Xunit;
 
 namespace Triage.Browser.Tests.Stories;
 
 /// <summary>A job worked by people who see little or cannot touch a screen (WCAG 2.2: 1.4.4 and 2.1.1).</summary>
-public class HandsTests
+public class HandsTests(SharedBench shared) : IClassFixture<SharedBench>
 {
     private const string Job = "/jobs/2026-022";
 
     [Fact]
     public async Task Text_twice_as_big_still_fits_the_width()
     {
-        await using var phone = await Phone.Open(script: true, width: 780);
+        await using var phone = await Phone.Open(script: true, width: 780, at: shared.Bench);
         foreach (var (_, path) in PagesTests.Pages)
             await FitsTwiceAsBig(phone, path);
     }
@@ -31,7 +32,7 @@ public class HandsTests
     [InlineData(true)]
     public async Task The_next_step_is_answered_by_keyboard_alone(bool script)
     {
-        await using var phone = await Phone.Open(script);
+        await using var phone = await Phone.Open(script, at: shared.Bench);
         await phone.Go(Job);
         var before = phone.Bench.Live.Current.Notes.Find<Notes.Kinds.Job>(phone.JobId)!.Log.Length;
         const int most = 80;
@@ -49,7 +50,7 @@ public class HandsTests
     [Fact]
     public async Task What_was_taken_back_is_put_back_with_one_press()
     {
-        await using var phone = await Phone.Open(script: true);
+        await using var phone = await Phone.Open(script: true, at: shared.Bench);
         await phone.Go(Job);
         await phone.Page.GetByLabel("One line, as it comes").FillAsync("put me back");
         await phone.Click(phone.Page.GetByRole(AriaRole.Button, new() { Name = "Keep the line" }));

@@ -1,17 +1,18 @@
 using Microsoft.Playwright;
+using Triage.Service.Tests;
 using Xunit;
 
 namespace Triage.Browser.Tests.Stories;
 
 /// <summary>With the script a form changes the page in place: the document stays, and so does what one is looking at.</summary>
-public class NoFlickerTests
+public class NoFlickerTests(SharedBench shared) : IClassFixture<SharedBench>
 {
     private const string Job = "/jobs/2026-023";
 
     [Fact]
     public async Task A_step_is_recorded_and_taken_back_without_loading_a_page()
     {
-        await using var phone = await Phone.Open(script: true);
+        await using var phone = await Phone.Open(script: true, at: shared.Bench);
         await phone.Go(Job);
         var loads = await Watched(phone.Page);
         await Keep(phone, "lid off, dust");
@@ -23,7 +24,7 @@ public class NoFlickerTests
     [Fact]
     public async Task A_refusal_stands_in_the_same_document_where_it_is_seen_and_has_the_focus()
     {
-        await using var phone = await Phone.Open(script: true);
+        await using var phone = await Phone.Open(script: true, at: shared.Bench);
         await phone.Go(Job);
         var loads = await Watched(phone.Page);
         await Keep(phone, "");
@@ -37,7 +38,7 @@ public class NoFlickerTests
     [Fact]
     public async Task What_one_looks_at_stays_in_sight()
     {
-        await using var phone = await Phone.Open(script: true);
+        await using var phone = await Phone.Open(script: true, at: shared.Bench);
         await phone.Go("/jobs/2026-022/findings");
         var loads = await Watched(phone.Page);
         var tapped = phone.Page.Locator("fieldset[data-finding] button:not([aria-pressed=true])").Nth(20);

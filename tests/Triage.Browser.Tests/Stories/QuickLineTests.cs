@@ -1,11 +1,12 @@
 using Microsoft.Playwright;
+using Triage.Service.Tests;
 using Triage.Notes.Kinds;
 using Xunit;
 
 namespace Triage.Browser.Tests.Stories;
 
 /// <summary>Lines as they are written at night, with a photo: each is kept as it is, and the page says what was read in it. Without JavaScript.</summary>
-public class QuickLineTests
+public class QuickLineTests(SharedBench shared) : IClassFixture<SharedBench>
 {
     private const string Job = "2026-023";
 
@@ -21,7 +22,7 @@ public class QuickLineTests
     [InlineData("C3 0.1u leaky, replaced, plays", "Read as: C3, 100 nF, leaky, swapped, works.")]
     public async Task A_line_is_kept_as_written_with_its_photo_and_read_where_it_can_be(string line, string read, string? also = null)
     {
-        await using var phone = await Phone.Open();
+        await using var phone = await Phone.Open(at: shared.Bench);
         var before = Log(phone).Count();
         await phone.Go("/");
         await phone.Page.GetByText("A line and a photo for a job").ClickAsync();
@@ -45,11 +46,12 @@ public class QuickLineTests
     [Fact]
     public async Task A_reading_in_a_line_stands_among_the_readings()
     {
-        await using var phone = await Phone.Open();
-        await phone.Go($"/jobs/{Job}");
+        await using var phone = await Phone.Open(at: shared.Bench);
+        var job = phone.OneOfItsOwn();
+        await phone.Go($"/jobs/{job}");
         await phone.Page.GetByLabel("One line, as it comes").FillAsync("5V rail 3.1 V");
         await phone.Click(phone.Page.GetByRole(AriaRole.Button, new() { Name = "Keep the line" }));
-        await phone.Go($"/jobs/{Job}/readings");
+        await phone.Go($"/jobs/{job}/readings");
         Assert.Contains("5 V rail: 3.1 V", await phone.Text("main"));
     }
 

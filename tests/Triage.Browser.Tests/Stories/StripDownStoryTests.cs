@@ -1,10 +1,11 @@
 using Microsoft.Playwright;
+using Triage.Service.Tests;
 using Xunit;
 
 namespace Triage.Browser.Tests.Stories;
 
 /// <summary>A machine apart in 25 steps, a photo each, and back together in reverse, on a phone.</summary>
-public class StripDownStoryTests
+public class StripDownStoryTests(SharedBench shared) : IClassFixture<SharedBench>
 {
     private const int Steps = 25;
 
@@ -13,9 +14,9 @@ public class StripDownStoryTests
     [InlineData(true)]
     public async Task Twenty_five_steps_with_photos_go_back_on_from_the_last_to_the_first(bool script)
     {
-        await using var phone = await Phone.Open(script);
-        var page = phone.Page;
-        await phone.Go("/jobs/2026-023/strip-down");
+        await using var phone = await Phone.Open(script, at: shared.Bench);
+        var (page, job) = (phone.Page, phone.OneOfItsOwn());
+        await phone.Go($"/jobs/{job}/strip-down");
         for (var step = 1; step <= Steps; step++)
         {
             var form = page.Locator("form[action*='/taken-off']", new() { Has = page.Locator("input[type=file]") });
@@ -33,13 +34,13 @@ public class StripDownStoryTests
             Assert.Equal(TwoTabsTests.OnePixel, await (await page.APIRequest.GetAsync(address)).BodyAsync());
         Assert.Equal(390, await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"));
         await page.ScreenshotAsync(new() { Path = Path.Combine(PagesTests.Artifacts, $"strip-down-25-{(script ? "script" : "plain")}.png"), FullPage = true });
-        await phone.Go("/jobs/2026-023/print/reassembly");
+        await phone.Go($"/jobs/{job}/print/reassembly");
         var sheet = await page.Locator("#reassembly .boxes li").AllInnerTextsAsync();
         Assert.Equal(back, sheet.Select(line => line.Split(", lies in ")[0]));
         Assert.All(sheet.Zip(back), line => Assert.Contains(", lies in tray ", line.First));
-        await phone.Go("/jobs/2026-023/close");
+        await phone.Go($"/jobs/{job}/close");
         Assert.Contains($"Left over: {Steps}", await phone.Text("main"));
-        await phone.Go("/jobs/2026-023/strip-down");
+        await phone.Go($"/jobs/{job}/strip-down");
         for (var left = Steps; left > 0; left--)
             await phone.Click(page.Locator("button[aria-label^='Back on: ']").First);
         Assert.Contains("Everything that came off is back on.", await phone.Text("main"));

@@ -1,22 +1,22 @@
 using Microsoft.Playwright;
+using Triage.Service.Tests;
 using Xunit;
 
 namespace Triage.Browser.Tests.Stories;
 
 /// <summary>What happens when the bench is not a quiet place: two tabs, a server that went away, a thing taken back.</summary>
-public class TwoTabsTests
+public class TwoTabsTests(SharedBench shared) : IClassFixture<SharedBench>
 {
-    private const string Job = "/jobs/2026-023";
-
     [Theory]
     [InlineData(false)]
     [InlineData(true)]
     public async Task The_second_tab_is_told_and_loses_nothing(bool script)
     {
-        await using var phone = await Phone.Open(script);
-        await phone.Go(Job);
+        await using var phone = await Phone.Open(script, at: shared.Bench);
+        var job = $"/jobs/{phone.OneOfItsOwn()}";
+        await phone.Go(job);
         var second = await phone.Page.Context.NewPageAsync();
-        await second.GotoAsync(Job);
+        await second.GotoAsync(job);
         await phone.Page.GetByLabel("One line, as it comes").FillAsync("lid off, dust");
         await phone.Click(phone.Page.GetByRole(AriaRole.Button, new() { Name = "Keep the line" }));
 
@@ -34,8 +34,9 @@ public class TwoTabsTests
     [Fact]
     public async Task A_form_begun_before_the_server_was_stopped_goes_through_after_it_is_back()
     {
-        await using var phone = await Phone.Open();
-        await phone.Go(Job);
+        await using var phone = await Phone.Open(at: shared.Bench);
+        var job = $"/jobs/{phone.OneOfItsOwn()}";
+        await phone.Go(job);
         await phone.Page.GetByLabel("One line, as it comes").FillAsync("typed while it went away");
         await phone.Bench.Restart();
         await phone.Click(phone.Page.GetByRole(AriaRole.Button, new() { Name = "Keep the line" }));
@@ -48,8 +49,9 @@ public class TwoTabsTests
     [InlineData(true)]
     public async Task Any_entry_can_be_taken_back_not_only_the_last(bool script)
     {
-        await using var phone = await Phone.Open(script);
-        await phone.Go(Job);
+        await using var phone = await Phone.Open(script, at: shared.Bench);
+        var job = $"/jobs/{phone.OneOfItsOwn()}";
+        await phone.Go(job);
         foreach (var line in new[] { "first of two", "second of two" })
         {
             await phone.Page.GetByLabel("One line, as it comes").FillAsync(line);
