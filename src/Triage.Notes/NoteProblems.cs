@@ -98,6 +98,10 @@ public static class NoteProblems
 
     public static ProblemText Negative(string field, string text) => Warning($"`{field}` cannot be less than 0; it is {text}.", "Write 0 or more.");
 
+    public static ProblemText TooMuch(string field, string text, double most) => Warning($"`{field}` is {text}; more than {most:0} cannot be meant.", "Write the number in the unit that the format page names.");
+
+    public static ProblemText NothingOf(string field) => Warning($"`{field}` is 0, which is never.", "Write the minutes between two times, or leave it out.");
+
     public static ProblemText NotYesNo(string field, string text) => Warning($"`{field}` should be true or false; it is `{text}`.", "Write true or false.");
 
     public static ProblemText BadDate(string field, string text) => Warning(

@@ -7,6 +7,9 @@ namespace Triage.Notes.Parsing;
 /// <summary>The kinds of value that a field can hold. What cannot be read is named; one that its record cannot do without breaks it.</summary>
 internal static class FieldValues
 {
+    /// <summary>Two thousand years in minutes; no price and no count of a repair comes near it.</summary>
+    private const double Most = 1e9;
+
     extension(FieldReader fields)
     {
         public string? Text(string key) => fields.Scalar(key)?.Text;
@@ -71,7 +74,25 @@ internal static class FieldValues
                 return null;
             }
 
+            if (number > Most)
+            {
+                fields.Break(scalar, NoteProblems.TooMuch(key, scalar.Text, Most));
+                return null;
+            }
+
             return number;
+        }
+
+        /// <summary>An amount of which nothing is none.</summary>
+        public double? AmountAboveNothing(string key)
+        {
+            if (fields.Amount(key) is not 0)
+            {
+                return fields.Amount(key);
+            }
+
+            fields.Break(fields.Scalar(key)!, NoteProblems.NothingOf(key));
+            return null;
         }
 
         public bool? Flag(string key)

@@ -39,7 +39,7 @@ internal static class ReadFault
         return new Shows(finding, shows.Ref("value", ReferenceKind.Value, finding), shows.NeededChance("chance"))
         {
             When = shows.Texts("when"),
-            EveryMinutes = shows.Amount("every"),
+            EveryMinutes = shows.AmountAboveNothing("every"),
         };
     }
 

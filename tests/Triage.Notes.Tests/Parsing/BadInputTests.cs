@@ -40,6 +40,20 @@ public sealed class BadInputTests
     public void Utf16IsNamed() =>
         AssertRefused(NoteReader.Read("b", "n.md", (byte[])[.. Encoding.Unicode.Preamble, .. Encoding.Unicode.GetBytes(Good)]), 1, 1, NoteProblems.NotUtf8(0xFF));
 
+    /// <summary>Amounts that no answer can be worked out from are named where they stand and left out.</summary>
+    [Theory]
+    [InlineData("every: 0", "`every` is 0")]
+    [InlineData("every: 1e308", "`every` is 1e308")]
+    [InlineData("every: -3", "less than 0")]
+    [InlineData("every: .nan", "should be a number")]
+    public void AmountsThatCannotBeAreNamed(string field, string said)
+    {
+        var reading = Read($"---\nformat: 2\nkind: fault\nid: hum\nname: Hum\nshows:\n  - {{finding: hum, chance: often, {field}}}\n---\n");
+
+        Assert.Contains(reading.Problems, p => p.Line == 7 && p.What.Contains(said, StringComparison.Ordinal));
+        Assert.All(Assert.IsType<Kinds.Fault>(reading.Note).Shows, s => Assert.Null(s.EveryMinutes));
+    }
+
     [Fact]
     public void FiftyMegabytesAreNotRead()
     {
