@@ -27,7 +27,7 @@ foreach (var complaint in LabelledComplaint.Read(file).Where(c => c.IsIn(part)))
     milliseconds.Add(clock.Elapsed.TotalMilliseconds);
     score.Add(complaint, read);
     if (options.Contains("--misses"))
-        Misses(complaint, [.. read.Select(r => $"{r.Finding}={r.Value}")]);
+        Misses(complaint, read);
 }
 
 if (!options.Contains("--json"))
@@ -40,9 +40,11 @@ if (!options.Contains("--json"))
 Console.WriteLine(score.ToJson());
 return 0;
 
-static void Misses(LabelledComplaint complaint, string[] read)
+// what was read by meaning is marked with a tilde
+static void Misses(LabelledComplaint complaint, IEnumerable<RecognisedFinding> read)
 {
-    string[] labels = [.. complaint.Labels.Select(l => $"{l.Finding}={l.Value}")];
-    if (!labels.ToHashSet().SetEquals(read))
-        Console.WriteLine($"{complaint.Id} {complaint.DeviceClass}: {complaint.Words}\n   not read: {string.Join(' ', labels.Except(read))}; nobody said: {string.Join(' ', read.Except(labels))}");
+    var missed = complaint.Labels.Where(l => !read.Any(r => (r.Finding, r.Value) == (l.Finding, l.Value))).Select(l => $"{l.Finding}={l.Value}").ToList();
+    var wrong = read.Where(r => !complaint.Labels.Any(l => (r.Finding, r.Value) == (l.Finding, l.Value))).Select(r => FormattableString.Invariant($"{r.Finding}={r.Value} “{r.Words}” {(r.ByMeaning ? "~" : "")}{r.Confidence:0.00}")).ToList();
+    if (missed.Count + wrong.Count > 0)
+        Console.WriteLine($"{complaint.Id} {complaint.DeviceClass}: {complaint.Words}\n   not read: {string.Join(' ', missed)}; nobody said: {string.Join("; ", wrong)}");
 }

@@ -151,7 +151,7 @@ internal sealed class ComplaintReading
 
     /// <summary>The clause has words that nothing was made of: "D5 dead" need not mean that the machine is dead, "my radio is dead" does.</summary>
     private static bool HasMore(PhrasingMatch match, List<Word> words, List<PhrasingMatch> chosen) =>
-        words.Where((w, i) => w.Clause == words[match.First].Clause && w.Role is WordRole.Content && !w.Aside && !Subjects.IsMachine(w) && !chosen.Any(m => m.All.Contains(i))).Any();
+        words.Where((w, i) => w.Clause == words[match.First].Clause && w.Role is WordRole.Content && !w.Aside && !Subjects.IsMachine(words, i) && !chosen.Any(m => m.All.Contains(i))).Any();
 
     /// <summary>Runs of words that nothing was made of.</summary>
     private IEnumerable<Piece> Left(List<Word> words, List<PhrasingMatch> chosen)

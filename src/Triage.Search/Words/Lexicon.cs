@@ -23,7 +23,7 @@ internal static class Lexicon
         new[] { "not", "never", "cannot", "cant", "dont", "doesnt", "didnt", "wont", "isnt", "arent", "wasnt", "hasnt", "wouldnt", "aint", "nt", "dosnt", "doesent", "dosent", "dosn't", "does'nt", "wouldnt", "couldnt", "havent", "hadnt", "werent", "shouldnt", "cannt", "carnt" }.ToFrozenSet();
 
     private static readonly FrozenSet<string> Places =
-        "in into inside under from with for still more most other same than everything anything something each any all every where who at after over about by to out up".Split(' ').ToFrozenSet();
+        "in into inside under from with for still more most other same than everything anything something each any all every where who at after over about by to out up another either".Split(' ').ToFrozenSet();
 
     private static readonly FrozenSet<string> Nos = new[] { "no", "nothing", "none", "neither", "nor", "without", "zero", "nil" }.ToFrozenSet();
 
