@@ -24,6 +24,10 @@ public sealed record Test(string Id, string Name) : Note(Id, Name)
     /// <summary>Part class that it measures.</summary>
     public string? MeasuresPart { get; init; }
 
+    /// <summary>Whether it tells of this fault: by its name, or by the part or place that it measures.</summary>
+    public bool DecidesOrMeasures(Fault fault) => Decides == fault.Id
+        || ((MeasuresRole ?? MeasuresPart) is not null && (MeasuresRole is null || MeasuresRole == fault.Role) && (MeasuresPart is null || MeasuresPart == fault.Part));
+
     /// <summary>What can come of a measurement or of a check on one fault, with its chances.</summary>
     public ImmutableArray<TestOutcome> Outcomes { get; init; } = [];
 

@@ -53,11 +53,8 @@ public sealed class ActionsOfNotes
     public IEnumerable<string> ChecksOf(string fix)
     {
         var mended = network.Scope.Faults.Where(f => covers[fix].Contains(f.Id)).ToList();
-        return network.Scope.Tests.Where(t => mended.Any(f => t.Decides == f.Id || Measures(t, f))).Select(t => t.Id);
+        return network.Scope.Tests.Where(t => mended.Exists(t.DecidesOrMeasures)).Select(t => t.Id);
     }
-
-    private static bool Measures(Test test, Fault fault) =>
-        (test.MeasuresRole ?? test.MeasuresPart) is not null && (test.MeasuresRole is null || test.MeasuresRole == fault.Role) && (test.MeasuresPart is null || test.MeasuresPart == fault.Part);
 
     private IEnumerable<string> ResetFaults(string id) =>
         notes.Find<Reset>(id) is { } reset ? reset.Clears.Select(c => notes.Today(c.Fault)) : [];

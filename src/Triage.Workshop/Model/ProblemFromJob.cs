@@ -12,11 +12,15 @@ namespace Triage.Workshop.Model;
 /// <summary>What can be done next on a job, as the planner wants it.</summary>
 internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actions, HardRules rules, Job job, JobEvidence evidence, BenchSettings settings)
 {
-    private readonly StepsDone done = new(network, job, evidence);
+    /// <summary>A cause this likely is followed up, whatever else was seen.</summary>
+    private const double Likely = 0.15;
+
+    private StepsDone done = new(network, job, evidence);
 
     public RepairProblem Of(HypothesisSet hypotheses)
     {
         var belief = WholeBelief(hypotheses);
+        done = new(network, job, evidence) { Likely = LikelyFaults(belief) };
         var rounds = Rounds(belief).ToList();
         var inRounds = rounds.Where(r => r.Blocked is null).SelectMany(r => r.Reveals).Select(f => f.Id).ToHashSet(StringComparer.Ordinal);
         var looks = SmallLooks.Of(network.Scope, done, rules).Where(f => !inRounds.Contains(f)).Select(Revealed).ToList();
@@ -97,13 +101,17 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
             CheckedBy = [.. actions.ChecksOf(m.Id)],
         });
 
-    private IEnumerable<Option> Always(ImmutableArray<Hypothesis> belief) => [HandBack(), .. rules.MustAsk ? [AskConsent()] : Array.Empty<Option>(), .. HandOver(belief), .. Exchange()];
+    private IEnumerable<Option> Always(ImmutableArray<Hypothesis> belief) => [HandBack(belief), .. rules.MustAsk ? [AskConsent()] : Array.Empty<Option>(), .. HandOver(belief), .. Exchange()];
 
     /// <summary>Tells nothing of the fault; what erases comes after it.</summary>
     private static TestOption AskConsent() =>
         new(AlwaysThere.AskConsent, new(AlwaysThere.MinutesOf(AlwaysThere.AskConsent)), new(AlwaysThere.AskConsent, ["agreed, or saved", "it has to stay"], [1, 0], []));
 
-    private FixOption HandBack() => new(AlwaysThere.HandBack, new(AlwaysThere.MinutesOf(AlwaysThere.HandBack)), actions.Clearings(AlwaysThere.HandBack) ?? []);
+    private FixOption HandBack(ImmutableArray<Hypothesis> belief)
+    {
+        var clears = actions.Clearings(AlwaysThere.HandBack) ?? [];
+        return new(AlwaysThere.HandBack, new(AlwaysThere.MinutesOf(AlwaysThere.HandBack)), clears) { Blocked = LikelyAmong(belief, clears) ? null : "Something is likely to be wrong with it: find out first." };
+    }
 
     /// <summary>Somebody licensed mends what may not be mended here, and only that; what else it is stays.</summary>
     private IEnumerable<FixOption> HandOver(ImmutableArray<Hypothesis> belief)
@@ -121,7 +129,7 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
 
     private Expense HandingOver => new(AlwaysThere.MinutesOf(AlwaysThere.HandOver), settings.HandOverPrice, AlwaysThere.HandOverDays);
 
-    /// <summary>One hands over what is likelier than not for somebody else to mend.</summary>
+    /// <summary>One hands over what is likelier than not for somebody else to mend, and gives back what is likelier than not in order.</summary>
     private static bool LikelyAmong(ImmutableArray<Hypothesis> belief, ImmutableArray<Clearing> licensed)
     {
         var theirs = licensed.Select(c => (c.Root, c.State)).ToHashSet();
@@ -158,6 +166,13 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
         tries.All(r => r.Effect == Effect.Works) && job.Log.OfType<Held>().Any(h => h.Action == tries.Key && !h.StillWorks);
 
     /// <summary>Mass that the hypotheses leave out counts as the unlisted fault.</summary>
+    private IEnumerable<Fault> LikelyFaults(ImmutableArray<Hypothesis> belief)
+    {
+        var states = belief.SelectMany(h => h.Faulty.Select(f => ((f.Root, f.State), h.Probability))).GroupBy(s => s.Item1, s => s.Probability)
+            .ToDictionary(s => s.Key, s => s.Sum());
+        return network.Scope.Faults.Where(f => network.Faults.TryGetValue(f.Id, out var places) && places.Sum(p => states.GetValueOrDefault((p.Root, p.State))) >= Likely);
+    }
+
     private ImmutableArray<Hypothesis> WholeBelief(HypothesisSet hypotheses)
     {
         var listed = hypotheses.Listed.Sum(h => h.Probability);

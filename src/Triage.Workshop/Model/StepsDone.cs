@@ -11,6 +11,12 @@ namespace Triage.Workshop.Model;
 /// </summary>
 internal sealed class StepsDone(DeviceNetwork network, Job job, JobEvidence evidence)
 {
+    /// <summary>
+    /// Faults that are likely in spite of all: what decides or mends them is not pointless, as long as it puts no power on the machine (what bars
+    /// power may be a burnt smell).
+    /// </summary>
+    public IEnumerable<Fault> Likely { get; init; } = [];
+
     /// <summary>Ids of tests, rounds, findings asked for, resets, fixes and ways of ending.</summary>
     public IReadOnlySet<string> Ids => field ??= All();
 
@@ -32,7 +38,14 @@ internal sealed class StepsDone(DeviceNetwork network, Job job, JobEvidence evid
     private HashSet<string> Passed => field ??= [.. job.Log.OfType<Skipped>().Select(s => s.Step)];
 
     /// <summary>What the class leaves alone after what was seen.</summary>
-    private HashSet<string> Pointless => field ??= [.. network.Scope.Class.Pointless.Where(Seen).SelectMany(p => p.Then)];
+    private HashSet<string> Pointless => field ??= [.. network.Scope.Class.Pointless.Where(Seen).SelectMany(p => p.Then).Except(FollowedUp())];
+
+    private IEnumerable<string> FollowedUp()
+    {
+        var likely = Likely.ToList();
+        return likely.SelectMany(f => f.Mends).Where(m => m.Effort.Power is PowerStage.Cold).Select(m => m.Id)
+            .Concat(network.Scope.Tests.Where(t => t.Effort.Power is PowerStage.Cold && likely.Exists(f => t.DecidesOrMeasures(f))).Select(t => t.Id));
+    }
 
     private bool Seen(Pointless pointless) => evidence.Last(pointless.Finding, network) is { } value
         && (pointless.Values.IsEmpty ? value != 0 : pointless.Values.Contains(network.Network.Findings[network.Findings[pointless.Finding]].Values[value]));
