@@ -15,6 +15,9 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
     /// <summary>A cause this likely is followed up, whatever else was seen.</summary>
     private const double Likely = 0.15;
 
+    /// <summary>Nobody gives back, as in order, what very likely is not.</summary>
+    private const double MayBeInOrder = 0.25;
+
     private StepsDone done = new(network, job, evidence);
 
     public RepairProblem Of(HypothesisSet hypotheses)
@@ -110,7 +113,7 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
     private FixOption HandBack(ImmutableArray<Hypothesis> belief)
     {
         var clears = actions.Clearings(AlwaysThere.HandBack) ?? [];
-        return new(AlwaysThere.HandBack, new(AlwaysThere.MinutesOf(AlwaysThere.HandBack)), clears) { Blocked = LikelyAmong(belief, clears) ? null : "Something is likely to be wrong with it: find out first." };
+        return new(AlwaysThere.HandBack, new(AlwaysThere.MinutesOf(AlwaysThere.HandBack)), clears) { Blocked = ShareOf(belief, clears) >= MayBeInOrder ? null : "Something is likely to be wrong with it: find out first." };
     }
 
     /// <summary>Somebody licensed mends what may not be mended here, and only that; what else it is stays.</summary>
@@ -122,18 +125,26 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
         {
             yield return new(AlwaysThere.HandOver, HandingOver, licensed)
             {
-                Blocked = rules.OverTheLimit(settings.HandOverPrice) ?? (LikelyAmong(belief, licensed) ? null : "What it is may still be mended here: find out first."),
+                Blocked = rules.OverTheLimit(settings.HandOverPrice) ?? (IsTheirs(belief, licensed) ? null : "What it is may still be mended here: find out first."),
             };
         }
     }
 
     private Expense HandingOver => new(AlwaysThere.MinutesOf(AlwaysThere.HandOver), settings.HandOverPrice, AlwaysThere.HandOverDays);
 
-    /// <summary>One hands over what is likelier than not for somebody else to mend, and gives back what is likelier than not in order.</summary>
-    private static bool LikelyAmong(ImmutableArray<Hypothesis> belief, ImmutableArray<Clearing> licensed)
+    /// <summary>One hands over what is likelier than not for somebody else to mend, or likelier theirs than anything that may still be mended here.</summary>
+    private bool IsTheirs(ImmutableArray<Hypothesis> belief, ImmutableArray<Clearing> licensed)
     {
-        var theirs = licensed.Select(c => (c.Root, c.State)).ToHashSet();
-        return belief.Where(h => h.Faulty.Any(f => theirs.Contains((f.Root, f.State)))).Sum(h => h.Probability) >= 0.5;
+        var ours = actions.Fixes.Values.Where(m => !done.Has(m.Id) && !rules.NeedsLicence(m.Effort)).SelectMany(m => actions.Clearings(m.Id) ?? []).ToImmutableArray();
+        var theirs = ShareOf(belief, licensed);
+        return theirs >= 0.5 || (theirs >= Likely && theirs > ShareOf(belief, ours));
+    }
+
+    /// <summary>How likely it is one of these states.</summary>
+    private static double ShareOf(ImmutableArray<Hypothesis> belief, ImmutableArray<Clearing> cleared)
+    {
+        var states = cleared.Select(c => (c.Root, c.State)).ToHashSet();
+        return belief.Where(h => h.Faulty.Any(f => states.Contains((f.Root, f.State)))).Sum(h => h.Probability);
     }
 
     /// <summary>A whole new one, where that is what one does.</summary>
