@@ -62,7 +62,7 @@ public static class Records
 
     private static readonly Gen<string> Id = Gen.Elements("display", "backup-capacitor", "c-14", "2024-017", "1e3", "no");
 
-    private static readonly Gen<double> Amount = Gen.Elements(0, 1, 2.5, 1e-7, 1234567.25, 1e21);
+    private static readonly Gen<double> Amount = Gen.Elements(0, 1, 2.5, 1e-7, 1234567.25, 1e9);
 
     private static readonly Gen<Chance> Chance =
         from word in Gen.OneOf(Gen.Elements<string?>([.. FrequencyWords.Table.Keys]), Gen.Constant<string?>(null))
@@ -118,7 +118,7 @@ public static class Records
          from name in Text.Where(t => t.Length > 0)
          from part in Maybe(Id)
          from share in Maybe(Chance)
-         from shows in Gen.ArrayOf(from finding in Id from value in Maybe(Id) from chance in Chance from when in Gen.ArrayOf(Text) from every in MaybeValue(Amount)
+         from shows in Gen.ArrayOf(from finding in Id from value in Maybe(Id) from chance in Chance from when in Gen.ArrayOf(Text) from every in MaybeValue(Amount.Where(a => a > 0))
                                    select new Shows(finding, value, chance) { When = [.. when], EveryMinutes = every })
          from leads in Gen.ArrayOf(from fault in Id from chance in Chance select new LeadsTo(fault, chance))
          from mends in Gen.ArrayOf(Mend)
