@@ -104,16 +104,17 @@ internal sealed class ProblemFromJob(DeviceNetwork network, ActionsOfNotes actio
             CheckedBy = [.. actions.ChecksOf(m.Id)],
         });
 
-    private IEnumerable<Option> Always(ImmutableArray<Hypothesis> belief) => [HandBack(belief), .. rules.MustAsk ? [AskConsent()] : Array.Empty<Option>(), .. HandOver(belief), .. Exchange()];
+    private IEnumerable<Option> Always(ImmutableArray<Hypothesis> belief) => [.. HandBack(belief), .. rules.MustAsk ? [AskConsent()] : Array.Empty<Option>(), .. HandOver(belief), .. Exchange()];
 
     /// <summary>Tells nothing of the fault; what erases comes after it.</summary>
     private static TestOption AskConsent() =>
         new(AlwaysThere.AskConsent, new(AlwaysThere.MinutesOf(AlwaysThere.AskConsent)), new(AlwaysThere.AskConsent, ["agreed, or saved", "it has to stay"], [1, 0], []));
 
-    private FixOption HandBack(ImmutableArray<Hypothesis> belief)
+    private IEnumerable<FixOption> HandBack(ImmutableArray<Hypothesis> belief)
     {
         var clears = actions.Clearings(AlwaysThere.HandBack) ?? [];
-        return new(AlwaysThere.HandBack, new(AlwaysThere.MinutesOf(AlwaysThere.HandBack)), clears) { Blocked = ShareOf(belief, clears) >= MayBeInOrder ? null : "Something is likely to be wrong with it: find out first." };
+        if (ShareOf(belief, clears) >= MayBeInOrder)
+            yield return new(AlwaysThere.HandBack, new(AlwaysThere.MinutesOf(AlwaysThere.HandBack)), clears);
     }
 
     /// <summary>Somebody licensed mends what may not be mended here, and only that; what else it is stays.</summary>

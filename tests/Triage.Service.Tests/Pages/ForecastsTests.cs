@@ -26,7 +26,8 @@ public sealed class ForecastsTests : IAsyncLifetime
         var stop = TestContext.Current.CancellationToken;
         Assert.Contains("href=\"/review/forecasts\"", await browser.GetStringAsync("/review", stop));
         var page = await browser.GetStringAsync("/review/forecasts", stop);
-        for (var tries = 0; page.Contains("Look again", StringComparison.Ordinal) && tries < 120; tries++)
+        // worked out once, beside whatever else the machine does
+        while (page.Contains("Look again", StringComparison.Ordinal))
         {
             await Task.Delay(TimeSpan.FromSeconds(0.5), stop);
             page = await browser.GetStringAsync("/review/forecasts", stop);
