@@ -21,7 +21,7 @@ internal sealed class MeaningReader(PhrasingVectors phrasings, Func<string, stri
         var whole = byWords.Findings.Where(f => f.WholeClause).Select(f => (f.Finding, f.Value)).ToHashSet();
         var taken = confidence.Keys.Union(heard.Closest.Where(k => !isNormal(k.Finding, k.Value) && IsMeant(heard.Best(k)!.Value)))
             .Select(key => (Key: key, heard.Best(key)?.Saying, Belief: whole.Contains(key) ? 1 : Believe(key)))
-            .Where(t => t.Belief >= Belief.Enough)
+            .Where(t => t.Belief >= (confidence.ContainsKey(t.Key) ? Belief.Enough : Belief.EnoughAlone))
             .OrderByDescending(t => t.Belief).ThenBy(t => t.Key)
             .ToList();
         var findings = taken
