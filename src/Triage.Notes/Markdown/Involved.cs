@@ -27,17 +27,21 @@ internal static class Involved
             }
 
             run = here == last ? run + 1 : 1;
-            (square, round, quotes, line) = here switch
+            switch (here)
             {
-                '[' => (square + 1, round, quotes, line),
-                ']' => (Math.Max(0, square - 1), round, quotes, line),
-                '(' => (square, round + 1, quotes, line),
-                ')' => (square, Math.Max(0, round - 1), quotes, line),
-                '\n' when last == '\n' => (0, 0, 0, line + 1),
-                '\n' => (square, round, 0, line + 1),
-                '>' => (square, round, quotes + 1, line),
-                _ => (square, round, quotes, line),
-            };
+                case '[': square++; break;
+                case ']': square = Math.Max(0, square - 1); break;
+                case '(': round++; break;
+                case ')': round = Math.Max(0, round - 1); break;
+                case '>': quotes++; break;
+                case '\n':
+                    (line, quotes) = (line + 1, 0);
+                    // a paragraph ends
+                    if (last == '\n')
+                        (square, round) = (0, 0);
+                    break;
+            }
+
             last = here;
             if (square > Deepest || round > Deepest || quotes > Deepest || (run > 10 * Deepest && here is not ('\n' or '>')))
                 return line;

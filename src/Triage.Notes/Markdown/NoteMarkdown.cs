@@ -17,8 +17,8 @@ public static class NoteMarkdown
         .UsePipeTables().UseTaskLists().UseAutoLinks().UseEmphasisExtras().UsePreciseSourceLocation()
         .DisableHtml().Build();
 
-    /// <summary>The words alone, for searching.</summary>
-    public static string PlainText(string markdown) => Parsed(markdown) is null ? markdown : Markdig.Markdown.ToPlainText(markdown, Pipeline);
+    /// <summary>The words alone, for searching; as it is written where it is too involved.</summary>
+    public static string PlainText(string markdown) => IfParsed(markdown, m => Markdig.Markdown.ToPlainText(m)) ?? markdown;
 
     /// <summary>The line, from 1, from which on it is more involved than anybody writes; it is then kept and shown as plain text. Null where it is not.</summary>
     public static int? TooInvolvedAt(string markdown) => Involved.Line(markdown);
@@ -61,12 +61,15 @@ public static class NoteMarkdown
         return document.ToHtml(Pipeline);
     }
 
+    private static MarkdownDocument? Parsed(string markdown) => IfParsed(markdown, m => Markdig.Markdown.Parse(m, Pipeline));
+
     /// <summary>Null where it is too involved to be anything but plain text.</summary>
-    private static MarkdownDocument? Parsed(string markdown)
+    private static T? IfParsed<T>(string markdown, Func<string, T> parsed)
+        where T : class
     {
         try
         {
-            return TooInvolvedAt(markdown) is null ? Markdig.Markdown.Parse(markdown, Pipeline) : null;
+            return TooInvolvedAt(markdown) is null ? parsed(markdown) : null;
         }
         catch (ArgumentException)
         {

@@ -86,9 +86,10 @@ internal static class FieldValues
         /// <summary>An amount of which nothing is none.</summary>
         public double? AmountAboveNothing(string key)
         {
-            if (fields.Amount(key) is not 0)
+            var amount = fields.Amount(key);
+            if (amount is not 0)
             {
-                return fields.Amount(key);
+                return amount;
             }
 
             fields.Break(fields.Scalar(key)!, NoteProblems.NothingOf(key));

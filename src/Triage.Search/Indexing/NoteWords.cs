@@ -1,6 +1,6 @@
 using System.Collections.Immutable;
-using Markdig;
 using Triage.Notes.Kinds;
+using Triage.Notes.Markdown;
 
 namespace Triage.Search.Indexing;
 
@@ -13,7 +13,7 @@ internal sealed class NoteWords(Func<string, Note?> find)
         {
             Names = [note.Id, note.Name, .. note.Also, .. note.Formerly],
             WholeNames = [note.Id, note.Name, .. note.Also, .. note.Formerly],
-            Body = PlainText(note.Body),
+            Body = NoteMarkdown.PlainText(note.Body).Trim(),
         };
         return note switch
         {
@@ -107,18 +107,5 @@ internal sealed class NoteWords(Func<string, Note?> find)
         }
 
         return said.ToImmutable();
-    }
-
-    private static string PlainText(string markdown)
-    {
-        try
-        {
-            return Markdown.ToPlainText(markdown).Trim();
-        }
-        catch (ArgumentException)
-        {
-            // nested deeper than Markdig goes: search it as it is written
-            return markdown;
-        }
     }
 }

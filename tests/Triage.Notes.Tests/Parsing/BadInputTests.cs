@@ -50,7 +50,7 @@ public sealed class BadInputTests
     {
         var reading = Read($"---\nformat: 2\nkind: fault\nid: hum\nname: Hum\nshows:\n  - {{finding: hum, chance: often, {field}}}\n---\n");
 
-        Assert.Contains(reading.Problems, p => p.Line == 7 && p.What.Contains(said, StringComparison.Ordinal));
+        Assert.Single(reading.Problems, p => p.Line == 7 && p.What.Contains(said, StringComparison.Ordinal));
         Assert.All(Assert.IsType<Kinds.Fault>(reading.Note).Shows, s => Assert.Null(s.EveryMinutes));
     }
 
