@@ -19,9 +19,9 @@ internal sealed class MeaningReader(PhrasingVectors phrasings, Func<string, stri
         var circumstances = Circumstance.In(text);
         var confidence = byWords.Findings.GroupBy(f => (f.Finding, f.Value)).ToDictionary(g => g.Key, g => g.Max(f => f.Confidence));
         var whole = byWords.Findings.Where(f => f.WholeClause).Select(f => (f.Finding, f.Value)).ToHashSet();
-        var taken = confidence.Keys.Union(heard.Closest.Where(k => !isNormal(k.Finding, k.Value) && IsMeant(heard.Best(k)!.Value)))
+        var taken = confidence.Keys.Union(heard.Closest.Where(k => !isNormal(k.Finding, k.Value)))
             .Select(key => (Key: key, heard.Best(key)?.Saying, Belief: whole.Contains(key) ? 1 : Believe(key)))
-            .Where(t => t.Belief >= (confidence.ContainsKey(t.Key) ? Belief.Enough : Belief.EnoughAlone))
+            .Where(t => confidence.ContainsKey(t.Key) ? t.Belief >= Belief.Enough : t.Belief >= Belief.EnoughAlone && IsMeant(heard.Best(t.Key)!.Value))
             .OrderByDescending(t => t.Belief).ThenBy(t => t.Key)
             .ToList();
         var findings = taken
