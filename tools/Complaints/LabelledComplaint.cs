@@ -3,6 +3,7 @@ using System.Numerics;
 using System.Security.Cryptography;
 using System.Text;
 using System.Text.RegularExpressions;
+using Triage.Search.Words;
 
 namespace Triage.Complaints;
 
@@ -31,6 +32,14 @@ internal sealed partial record LabelledComplaint(string Id, string DeviceClass, 
     /// <param name="part">"odd", "even", "open", "shut", or all.</param>
     public bool IsIn(string part) => part switch { "odd" => IsOdd, "even" => !IsOdd, "open" => !IsShut, "shut" => IsShut, _ => true };
 
+    /// <summary>What was stated and not read, and what was read and nobody stated, in two lines for whoever works on words; null when there is neither.</summary>
+    public string? Misses(IReadOnlyCollection<RecognisedFinding> read)
+    {
+        var missed = Labels.Where(l => !read.Any(l.Is)).Select(l => $"{l.Finding}={l.Value}").ToList();
+        var wrong = read.Where(r => !Labels.Any(l => l.Is(r))).Select(r => FormattableString.Invariant($"{r.Finding}={r.Value} “{r.Words}” {(r.ByMeaning ? "by meaning " : "")}{r.Confidence:0.00}")).ToList();
+        return missed.Count + wrong.Count == 0 ? null : $"{Id} {DeviceClass}: {Words}\n   not read: {string.Join(' ', missed)}; nobody said: {string.Join("; ", wrong)}";
+    }
+
     /// <summary>It states something, whether or not there is a finding for it.</summary>
     public bool StatesSomething => Missed + Labels.Length > 0;
 
@@ -46,4 +55,7 @@ internal sealed partial record LabelledComplaint(string Id, string DeviceClass, 
 
 /// <param name="When">Condition under which it shows; empty when none is said.</param>
 /// <param name="Hedged">"I think", "maybe".</param>
-internal readonly record struct Label(string Finding, string Value, string When = "", bool Hedged = false);
+internal readonly record struct Label(string Finding, string Value, string When = "", bool Hedged = false)
+{
+    public bool Is(RecognisedFinding read) => Finding == read.Finding && Value == read.Value;
+}

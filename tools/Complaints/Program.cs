@@ -26,8 +26,8 @@ foreach (var complaint in LabelledComplaint.Read(file).Where(c => c.IsIn(part)))
     var read = recogniser.Recognise(complaint.Words, complaint.DeviceClass is "none" ? null : complaint.DeviceClass).Findings;
     milliseconds.Add(clock.Elapsed.TotalMilliseconds);
     score.Add(complaint, read);
-    if (options.Contains("--misses"))
-        Misses(complaint, read);
+    if (options.Contains("--misses") && complaint.Misses(read) is { } misses)
+        Console.WriteLine(misses);
 }
 
 if (!options.Contains("--json"))
@@ -39,12 +39,3 @@ if (!options.Contains("--json"))
 
 Console.WriteLine(score.ToJson());
 return 0;
-
-// what was read by meaning is marked with a tilde
-static void Misses(LabelledComplaint complaint, IEnumerable<RecognisedFinding> read)
-{
-    var missed = complaint.Labels.Where(l => !read.Any(r => (r.Finding, r.Value) == (l.Finding, l.Value))).Select(l => $"{l.Finding}={l.Value}").ToList();
-    var wrong = read.Where(r => !complaint.Labels.Any(l => (r.Finding, r.Value) == (l.Finding, l.Value))).Select(r => FormattableString.Invariant($"{r.Finding}={r.Value} “{r.Words}” {(r.ByMeaning ? "~" : "")}{r.Confidence:0.00}")).ToList();
-    if (missed.Count + wrong.Count > 0)
-        Console.WriteLine($"{complaint.Id} {complaint.DeviceClass}: {complaint.Words}\n   not read: {string.Join(' ', missed)}; nobody said: {string.Join("; ", wrong)}");
-}

@@ -70,10 +70,9 @@ public sealed class HeldOutTests(ITestOutputHelper output)
         {
             var readings = recogniser.Recognise(complaint.Words, complaint.DeviceClass).Findings.Where(f => Labelled.Contains(f.Finding)).ToList();
             score.Add(complaint, readings);
-            var (labels, read) = (complaint.Labels.Select(l => $"{l.Finding}={l.Value}").ToHashSet(), readings.Select(f => $"{f.Finding}={f.Value}").ToHashSet());
-            if (tellsMisses && !read.SetEquals(labels))
+            if (tellsMisses && complaint.Misses(readings) is { } misses)
             {
-                output.WriteLine($"{complaint.Id}: {complaint.Words}\n   missed {string.Join(' ', labels.Except(read))}; too much {string.Join(' ', read.Except(labels))}");
+                output.WriteLine(misses);
             }
         }
 
