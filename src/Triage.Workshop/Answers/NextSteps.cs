@@ -35,7 +35,7 @@ internal sealed class NextSteps(BenchKnowledge known, Job job, Reasoned reasoned
             return protect;
         if (new AfterItWorks(job, reasoned, words).Step() is { } step)
             return step;
-        var problem = new ProblemFromJob(reasoned.Network, reasoned.Actions, rules, job, reasoned.Evidence, known.Settings).Of(hypotheses);
+        var problem = new ProblemFromJob(reasoned.Network, reasoned.Actions, rules, job, reasoned.Evidence, known.Settings, hypotheses).Of();
         var advice = NextStep.Choose(problem, Budget).PreferringTheLeadingCause(Leads).PreferringWhatTellsMore(Alike);
         // nobody gives a machine up unlooked, unless somebody has said what it is worth
         if (job.Worth is null && !job.Log.LookedAt())
@@ -105,7 +105,7 @@ internal sealed class NextSteps(BenchKnowledge known, Job job, Reasoned reasoned
     /// <summary>As one says it across the bench: how long it takes, and what the likeliest outcomes lead to.</summary>
     private string Why(double minutes, RankedOption best)
     {
-        var ahead = best.Branches.Where(b => b.Then is not null).OrderByDescending(b => b.Probability).Take(2)
+        var ahead = best.Branches.Where(b => b.Then is not null).Take(2)
             .Select(b => $" {Sentence.Upper(OutcomeName(best.Option, b))}: {Sentence.Lower(cards.Of(b.Then!).Name)}.");
         return string.Create(CultureInfo.InvariantCulture, $"{minutes:0.#} min.{string.Concat(ahead)}");
     }

@@ -44,10 +44,8 @@ internal sealed class TurningPointInWords(BenchKnowledge known, DeviceNetwork ne
             : null;
     }
 
-    private IEnumerable<(string Fault, double Now, Func<Hypothesis, bool> There)> Leading(RepairProblem problem) => problem.Belief
-        .SelectMany(h => h.Faulty.SelectMany(f => network.FaultsIn(f.Root, f.State)).Distinct().Select(fault => (fault, h.Probability)))
-        .GroupBy(x => x.fault, x => x.Probability, StringComparer.Ordinal)
-        .Select(g => (Fault: g.Key, Now: g.Sum()))
+    private IEnumerable<(string Fault, double Now, Func<Hypothesis, bool> There)> Leading(RepairProblem problem) => network.ChancesOf(problem.Belief)
+        .Select(c => (Fault: c.Key, Now: c.Value))
         .OrderByDescending(c => c.Now).ThenBy(c => c.Fault, StringComparer.Ordinal).Take(CausesTried)
         .Select(c => (c.Fault, c.Now, (Func<Hypothesis, bool>)(h => h.Faulty.Any(f => network.FaultsIn(f.Root, f.State).Contains(c.Fault)))));
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Triage.Reasoning.Inference;
 using Triage.Reasoning.Networks;
 using Triage.Workshop.Knowledge;
 
@@ -23,4 +24,10 @@ public sealed record DeviceNetwork
     internal const string MeasurementPrefix = "measured:";
 
     public IEnumerable<string> FaultsIn(int root, int state) => Network.Roots[root].States[state].Faults;
+
+    /// <summary>Of each fault, how likely it is present.</summary>
+    internal IEnumerable<KeyValuePair<string, double>> ChancesOf(IEnumerable<Hypothesis> belief) => belief
+        .SelectMany(h => h.Faulty.SelectMany(f => FaultsIn(f.Root, f.State)).Distinct().Select(fault => (fault, h.Probability)))
+        .GroupBy(x => x.fault, x => x.Probability, StringComparer.Ordinal)
+        .Select(g => KeyValuePair.Create(g.Key, g.Sum()));
 }

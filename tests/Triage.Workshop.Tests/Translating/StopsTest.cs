@@ -89,7 +89,7 @@ public sealed class StopsTest(SharedDemo shared)
         var reasoned = Reasoned(bench, job);
         var settings = bench.Live.Current.Settings;
         var rules = new HardRules(reasoned.Network.Scope, bench.Live.Current.Notes, job, settings);
-        return new ProblemFromJob(reasoned.Network, reasoned.Actions, rules, job, reasoned.Evidence, settings).Of(reasoned.Hypotheses(400, 1e-4));
+        return new ProblemFromJob(reasoned.Network, reasoned.Actions, rules, job, reasoned.Evidence, settings, reasoned.Hypotheses(400, 1e-4)).Of();
     }
 
     private static NextBestStep Next(DemoBench bench, Job job) => new Answering(bench.Live.Current.Knows).For(job).Answer!.Next!;
