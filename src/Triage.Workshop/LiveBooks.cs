@@ -197,10 +197,10 @@ internal sealed class LiveBooks : IAsyncDisposable
         if (options.Fits is not { } fits)
             return CountedJobs.Of(notes, TrustOf);
         var said = books.Fingerprint;
-        if (fits.Find(said) is { } fitted)
-            return CountedJobs.Of(notes, TrustOf, fitted);
-        var counted = CountedJobs.Of(notes, TrustOf);
-        fits.Keep(said, counted.Learned.Epoch.Fit);
+        var known = fits.Find(said);
+        var counted = CountedJobs.Of(notes, TrustOf, known);
+        if (known is null)
+            fits.Keep(said, counted.Learned.Epoch.Fit);
         return counted;
     }
 

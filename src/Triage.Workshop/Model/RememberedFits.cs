@@ -1,6 +1,9 @@
 using System.Text.Json;
 using System.Text.Json.Serialization;
+using Triage.Measurements.Instruments;
+using Triage.Notes.Kinds;
 using Triage.Reasoning.Learning;
+using Triage.Workshop.Books;
 
 namespace Triage.Workshop.Model;
 
@@ -14,7 +17,9 @@ public sealed class RememberedFits(string folder)
 
     private static readonly JsonSerializerOptions Numbers = new() { NumberHandling = JsonNumberHandling.AllowNamedFloatingPointLiterals };
 
-    private static readonly string Program = typeof(Fit).Module.ModuleVersionId.ToString("N");
+    /// <summary>Whatever has a part in what notes and jobs come to: reading, measuring, translating, fitting.</summary>
+    private static readonly string Program = string.Concat(
+        new[] { typeof(Note), typeof(Instrument), typeof(RememberedFits), typeof(Fit) }.Select(t => t.Module.ModuleVersionId.ToString("N")[..8]));
 
     /// <param name="books">What tells the books' state from any other.</param>
     public Fit? Find(UInt128 books)
@@ -29,22 +34,19 @@ public sealed class RememberedFits(string folder)
         }
     }
 
-    /// <summary>Written beside first, then renamed, so that nobody reads half of one. A folder that cannot be written costs only time at the next start.</summary>
+    /// <summary>A folder that cannot be written costs only time at the next start.</summary>
     public void Keep(UInt128 books, Fit fit)
     {
-        var file = FileOf(books);
-        var beside = $"{file}.{Environment.ProcessId}";
         try
         {
             Directory.CreateDirectory(folder);
-            File.WriteAllBytes(beside, JsonSerializer.SerializeToUtf8Bytes(fit, Numbers));
-            File.Move(beside, file, overwrite: true);
+            WholeFile.Write(FileOf(books), JsonSerializer.SerializeToUtf8Bytes(fit, Numbers), still: () => true);
             foreach (var old in new DirectoryInfo(folder).GetFiles().OrderByDescending(f => f.LastWriteTimeUtc).Skip(Most))
                 old.Delete();
         }
         catch (Exception problem) when (problem is IOException or UnauthorizedAccessException)
         {
-            File.Delete(beside);
+            // it is only a cache
         }
     }
 
