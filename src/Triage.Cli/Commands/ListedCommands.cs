@@ -40,9 +40,9 @@ internal static class ListedCommands
         return desk.Command("new-test", "Lists a test that no note lists yet.", [id, words, reveals, way, minutes, power, caution, steps], session =>
             Shown(session, words, session.Live.Listing.Test(Job(session, id), new(session.Text(words), PartialIds.Note<Finding>(session.Bench, "finding", session.Text(reveals)).Id)
             {
-                Way = session.Get(way) ?? TestWay.Look,
+                Way = session.Get(way),
                 Minutes = session.Get(minutes),
-                Power = session.Get(power) ?? PowerStage.Cold,
+                Power = session.Get(power),
                 Caution = session.Get(caution),
                 Steps = [.. session.Get(steps) ?? []],
             })));

@@ -133,7 +133,7 @@ internal sealed record NewTestBody(string Words, string Finding, TestWay Way)
 
     public string[]? Steps { get; init; }
 
-    public NewTest AsTest() => new(Words, Finding) { Way = Way, Minutes = Minutes, Power = Power ?? PowerStage.Cold, Caution = Caution, Steps = [.. Steps ?? []] };
+    public NewTest AsTest() => new(Words, Finding) { Way = Way, Minutes = Minutes, Power = Power, Caution = Caution, Steps = [.. Steps ?? []] };
 }
 
 /// <param name="Class">Device class id.</param>

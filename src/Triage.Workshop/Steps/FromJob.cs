@@ -34,9 +34,9 @@ internal sealed class FromJob(Notebook known, Job job)
 
     public Test Test(NewTest test) => new(FreeId(test.Name), test.Name)
     {
-        Way = test.Way,
+        Way = test.Way ?? TestWay.Look,
         Reveals = test.Reveals,
-        Effort = new() { Minutes = test.Takes, Power = test.Power, Cautions = test.Caution is null ? [] : [new(Hazard.Other, test.Caution)] },
+        Effort = new() { Minutes = test.Takes, Power = test.Power ?? PowerStage.Cold, Cautions = test.Caution is null ? [] : [new(Hazard.Other, test.Caution)] },
         Steps = test.Steps,
         Classes = Class is null ? [] : [Class],
         Body = Origin,
