@@ -1,8 +1,8 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Triage.Notes.Kinds;
-using Triage.Workshop.Chances;
 using Triage.Workshop.Answers.Wording;
+using Triage.Workshop.Chances;
 using Triage.Workshop.Knowledge;
 
 namespace Triage.Workshop.Answers;

@@ -26,5 +26,4 @@ internal static class CausesInWords
         [.. weights.Where(w => w.Decibans >= Strength.Slight).OrderByDescending(w => w.Decibans).Take(2)];
 
     private static string Listed(IEnumerable<WeighedEvidence> weights) => string.Join(" and ", weights.Select(w => Sentence.Lower(w.Words)));
-
 }

@@ -1,7 +1,7 @@
 namespace Triage.Workshop.Answers.Wording;
 
 /// <summary>Names of notes at the start and in the middle of a sentence.</summary>
-internal static class Sentence
+public static class Sentence
 {
     public static string Upper(string name) => name.Length == 0 ? name : char.ToUpperInvariant(name[0]) + name[1..];
 
