@@ -1,6 +1,5 @@
 using System.Text.Json;
 using Microsoft.Extensions.Time.Testing;
-using Triage.Workshop.Model;
 using Triage.Workshop.Tests;
 
 namespace Triage.Cli.Tests;
@@ -8,8 +7,6 @@ namespace Triage.Cli.Tests;
 /// <summary>A bench in temporary folders, and the command run on it in this process.</summary>
 internal sealed class TestBench : IDisposable
 {
-    private static readonly RememberedFits Fits = new(Path.Combine(Path.GetTempPath(), "triage-fits-of-tests"));
-
     private readonly string root = Directory.CreateTempSubdirectory("triage-cli-").FullName;
 
     private TestBench(params string[] books)
@@ -58,7 +55,7 @@ internal sealed class TestBench : IDisposable
     public async Task<Said> RunOn(TimeProvider clock, params string[] args)
     {
         var (output, errors) = (new StringWriter(), new StringWriter());
-        var code = await TriageCommand.RunAsync([.. args, .. Books.SelectMany(b => new[] { "--book", $"{b}={Folder(b)}" })], output, errors, clock, fits: Fits);
+        var code = await TriageCommand.RunAsync([.. args, .. Books.SelectMany(b => new[] { "--book", $"{b}={Folder(b)}" })], output, errors, clock, fits: SharedFits.OfAll);
         return new(code, output.ToString(), errors.ToString());
     }
 

@@ -45,7 +45,7 @@ public sealed class ServedBench : IAsyncDisposable
             Books = [new("demo", Path.Combine(folder, "demo"), Trust.Own, Writable: true), new("common", Path.Combine(Knowledge, "common"), Trust.Known)],
             Clock = new FakeTimeProvider(new DateTimeOffset(2026, 11, 2, 9, 0, 0, TimeSpan.Zero)),
             Watch = false,
-            Fits = new(Path.Combine(Path.GetTempPath(), "triage-fits-of-tests")),
+            Fits = SharedFits.OfAll,
         });
         var log = new ConcurrentQueue<string>();
         var options = Options(0, log) with { Phone = phone };

@@ -15,7 +15,7 @@ public sealed class DemoBench : IAsyncDisposable
         {
             Books = Books,
             Clock = clock,
-            Fits = new(Path.Combine(Path.GetTempPath(), "triage-fits-of-tests")),
+            Fits = SharedFits.OfAll,
             Watch = watch,
         });
     }
