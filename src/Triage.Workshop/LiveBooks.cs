@@ -189,7 +189,7 @@ internal sealed class LiveBooks : IAsyncDisposable
     /// <summary>Publishes what rests on other knowledge than before.</summary>
     private void PublishAnew(Notebook notes)
     {
-        Publish(notes, Counted(notes), new(() => Recogniser.Build(notes.Of<Finding>(), options.Meaning)));
+        Publish(notes, Counted(notes), new(() => Recogniser.Build(notes.Of<Finding>(), options.Meaning, notes.Of<DeviceClass>())));
     }
 
     private CountedJobs Counted(Notebook notes)

@@ -16,8 +16,9 @@ if (files is not [var file] || !File.Exists(file))
     return 2;
 }
 
-var findings = BookReader.Read("common", Path.Combine(root, "kb", "common")).Notes.OfType<Finding>().ToList();
-var recogniser = Recogniser.Build(findings, options.Contains("--words-only") ? null : new SentenceVectors(new RememberedVectors(null)));
+var notes = BookReader.Read("common", Path.Combine(root, "kb", "common")).Notes;
+var findings = notes.OfType<Finding>().ToList();
+var recogniser = Recogniser.Build(findings, options.Contains("--words-only") ? null : new SentenceVectors(new RememberedVectors(null)), notes.OfType<DeviceClass>());
 var score = new RecognitionScore(findings);
 List<double> milliseconds = [];
 foreach (var complaint in LabelledComplaint.Read(file).Where(c => c.IsIn(part)))

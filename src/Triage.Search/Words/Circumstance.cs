@@ -64,7 +64,7 @@ internal sealed partial record Circumstance(string Kind, TextSpan Span)
     [GeneratedRegex(@"\b(?:after\s+(?:(?:a|the)\s+)?(?:power (?:is |was )?(?:lost|cut|off|loss|failure)|power\s*cut|(?:being |it (?:is|was|has been) )?(?:unplugged|switched off|turned off)|being off(?: overnight)?|(?:i |you )?unplug(?:ging)?(?: it)?)|when(?:ever)?\s+(?:(?:i|you)\s+)?(?:it's |it is |the power is )?(?:unplug(?:ged)?|power is (?:cut|lost|removed))(?: it)?|every time (?:it is|it's|i|you) (?:switched off|turned off|unplug(?:ged)?|switch it off|turn it off)(?: it)?|overnight)\b", RegexOptions.IgnoreCase)]
     private static partial Regex AfterPowerLoss();
 
-    [GeneratedRegex(@"\b(?:sometimes|occasionally|now and (?:then|again)|intermittent(?:ly)?|on and off|comes and goes|at times|from time to time|every so often|every now and (?:then|again)|once in a while|some days|(?<=(?:not|n't)\s)always|randomly|at random)\b", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b(?:sometimes|occasionally|now and (?:then|again)|intermittent(?:ly)?|on and off|off and on|comes and goes|at times|from time to time|every so often|every now and (?:then|again)|once in a while|some days|(?<=(?:not|n't)\s)always|randomly|at random)\b", RegexOptions.IgnoreCase)]
     private static partial Regex Sometimes();
 
     [GeneratedRegex(@"\b(?:(?:i|we|he|she|they)\s+(?:think|thinks|guess|suppose|believe|reckon|assume)|maybe|perhaps|possibly|probably|apparently|seems?(?:\s+to(?:\s+be)?)?|seemingly|might(?: be)?|could be|may be|(?:i'm |i am |im )?not (?:quite |really |entirely )?sure(?: (?:if|whether|but))?|as far as i (?:can (?:tell|see)|know)|i don'?t know (?:if|whether)|looks like)\b", RegexOptions.IgnoreCase)]

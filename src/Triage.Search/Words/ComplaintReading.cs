@@ -70,6 +70,8 @@ internal sealed class ComplaintReading
                 }
             }
 
+            if (vocabulary.Has(ComesAndGoes.Finding))
+                found.AddRange(ComesAndGoes.In(words, chosen, circumstances, vocabulary.Machine).Select(f => f with { Words = f.Span.Of(text) }));
             left.AddRange(pieces.Count + chosen.Count > 0 || !words.Exists(Says) ? pieces.OrderBy(p => p.Span.Start) : [Piece(words[0], words[^1])]);
         }
 
@@ -88,7 +90,7 @@ internal sealed class ComplaintReading
     {
         var phrasing = match.Phrasing;
         var denial = match.Denial is null && !phrasing.Derived ? Denial(match, denials, words, chosen) : null;
-        if (placed.Has(match, Circumstance.Past) || Subjects.IsAnother(match, words, chosen) || (denial is not null && phrasing.Finding.Nominal))
+        if (placed.Has(match, Circumstance.Past) || Subjects.IsAnother(match, words, vocabulary.Machine) || (denial is not null && phrasing.Finding.Nominal))
         {
             return null;
         }
@@ -150,8 +152,8 @@ internal sealed class ComplaintReading
     }
 
     /// <summary>The clause has words that nothing was made of: "D5 dead" need not mean that the machine is dead, "my radio is dead" does.</summary>
-    private static bool HasMore(PhrasingMatch match, List<Word> words, List<PhrasingMatch> chosen) =>
-        words.Where((w, i) => w.Clause == words[match.First].Clause && w.Role is WordRole.Content && !w.Aside && !Subjects.IsMachine(words, i) && !chosen.Any(m => m.All.Contains(i))).Any();
+    private bool HasMore(PhrasingMatch match, List<Word> words, List<PhrasingMatch> chosen) =>
+        words.Where((w, i) => w.Clause == words[match.First].Clause && w.Role is WordRole.Content && !w.Aside && !vocabulary.Machine.IsAt(words, i) && !chosen.Any(m => m.All.Contains(i))).Any();
 
     /// <summary>Runs of words that nothing was made of.</summary>
     private IEnumerable<Piece> Left(List<Word> words, List<PhrasingMatch> chosen)

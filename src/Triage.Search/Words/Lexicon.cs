@@ -77,6 +77,13 @@ internal static class Lexicon
         var rings = new Dictionary<string, string>();
         foreach (var ring in Lines("same.txt"))
         {
+            if (ring[0] == "=")
+            {
+                foreach (var word in ring[1..])
+                    rings[word] = ring[1];
+                continue;
+            }
+
             var head = rings.GetValueOrDefault(ring[0]) ?? PlainStem(ring[0]);
             foreach (var word in ring)
             {

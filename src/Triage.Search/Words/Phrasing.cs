@@ -29,6 +29,12 @@ internal sealed record Phrasing(Finding Finding, int Value, ImmutableArray<strin
     /// <summary>Of "the disc is still inside" one word is left that counts: then one of its small words has to stand near it.</summary>
     public ImmutableArray<string> OneOf { get; init; } = [];
 
+    /// <summary>"On" of "comes on", "off" of "goes off by itself".</summary>
+    public ImmutableArray<string> Particles { get; init; } = [];
+
+    /// <summary>Its only telling words are a name of the machine: "nothing from the speaker" is not yet said by "the speaker does not work".</summary>
+    public bool OfMachine { get; init; }
+
     /// <summary>It has an "and" or "or" itself.</summary>
     public bool SpansBreak { get; init; }
 
@@ -53,6 +59,7 @@ internal sealed record Phrasing(Finding Finding, int Value, ImmutableArray<strin
         {
             SpansBreak = words.Any(w => w.IsBreak),
             OneOf = told.Count == 1 ? [.. words.Where(w => Lexicon.SaysWhere(w.Text)).Select(w => w.Text)] : [],
+            Particles = [.. words.Where(w => HeadWords.IsParticle(w.Text)).Select(w => w.Text)],
             IsDeed = !TriedFixes.In(says).Tried.IsEmpty,
             Quantity = Quantities.Asked(words),
             OnlyWord = told.Count == 1 ? told[0].Text : null,

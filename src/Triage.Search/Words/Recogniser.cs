@@ -9,20 +9,25 @@ public sealed class Recogniser
 {
     private const int LongestText = 20_000;
 
+    /// <summary>Of a machine of no known class only that is heard which many kinds of machine can show.</summary>
+    private const int OfMany = 5;
+
     private readonly Lazy<Reader> all;
     private readonly Lazy<Reader> general;
     private readonly ImmutableDictionary<string, Lazy<Reader>> byClass;
 
-    private Recogniser(ImmutableArray<Finding> findings, SentenceVectors? meaning)
+    private Recogniser(ImmutableArray<Finding> findings, SentenceVectors? meaning, ImmutableDictionary<string, DeviceClass> machines)
     {
-        all = new(() => new(findings, meaning));
-        general = new(() => new(findings.Where(f => f.Classes.IsEmpty), meaning));
+        all = new(() => new(findings.Where(f => f.Classes.IsEmpty || f.Classes.Length >= OfMany), MachineNames.Any, meaning));
+        general = new(() => new(findings.Where(f => f.Classes.IsEmpty), MachineNames.Any, meaning));
         byClass = findings.SelectMany(f => f.Classes).Distinct()
-            .ToImmutableDictionary(c => c, c => new Lazy<Reader>(() => new(findings.Where(f => IsFor(f, c)), meaning)));
+            .ToImmutableDictionary(c => c, c => new Lazy<Reader>(() => new(findings.Where(f => IsFor(f, c)), machines.TryGetValue(c, out var machine) ? MachineNames.Of(machine) : MachineNames.Any, meaning)));
     }
 
     /// <param name="meaning">Understands wording that no phrasing has; null to go by words alone.</param>
-    public static Recogniser Build(IEnumerable<Finding> findings, SentenceVectors? meaning = null) => new([.. findings], meaning);
+    /// <param name="machines">Their names are how people speak of the whole machine; those of classes not given are not known.</param>
+    public static Recogniser Build(IEnumerable<Finding> findings, SentenceVectors? meaning = null, IEnumerable<DeviceClass>? machines = null) =>
+        new([.. findings], meaning, (machines ?? []).ToImmutableDictionary(m => m.Id));
 
     /// <summary>Does ahead what the first complaint about each class of device would wait for.</summary>
     public void GetReady()
@@ -67,9 +72,9 @@ public sealed class Recogniser
         private readonly Vocabulary vocabulary;
         private readonly MeaningReader? meanings;
 
-        public Reader(IEnumerable<Finding> findings, SentenceVectors? meaning)
+        public Reader(IEnumerable<Finding> findings, MachineNames machine, SentenceVectors? meaning)
         {
-            vocabulary = new(findings);
+            vocabulary = new(findings, machine);
             meanings = meaning is null ? null : new(new(findings, meaning), vocabulary.IsNormal);
         }
 

@@ -52,10 +52,15 @@ internal sealed partial class SentenceMatcher
         if (phrasing.Negation is { } before)
         {
             denial = denials.Of(first, last, before > 0);
-            if (denial is null)
+            if (denial is null || (phrasing.OfMachine && words[denial.Value].Role is not WordRole.No))
             {
                 return null;
             }
+        }
+
+        if (HeadWords.ChangeWhatIsMeant(words, phrasing, at))
+        {
+            return null;
         }
 
         if ((phrasing.NeedsThereIs && !SaysThereIs(first, last)) || (phrasing is { Value: 0, Derived: false, Negation: null, OnlyWord: { } only } && !IsSaid(only, first)))

@@ -11,8 +11,9 @@ internal sealed partial class Vocabulary
     private readonly HashSet<(string Finding, string Value)> normal = [];
     private readonly Spelling spelling;
 
-    public Vocabulary(IEnumerable<Finding> findings)
+    public Vocabulary(IEnumerable<Finding> findings, MachineNames machine)
     {
+        Machine = machine;
         var said = new HashSet<string>();
         foreach (var finding in findings)
         {
@@ -31,6 +32,8 @@ internal sealed partial class Vocabulary
         spelling = new Spelling(said);
     }
 
+    public MachineNames Machine { get; }
+
     public bool Has(string finding) => normal.Any(n => n.Finding == finding);
 
     public bool IsNormal(string finding, string value) => normal.Contains((finding, value));
@@ -42,9 +45,13 @@ internal sealed partial class Vocabulary
     /// <param name="deeds">Those that tell of something done, or those that do not.</param>
     public IEnumerable<Phrasing> With(IEnumerable<string> stems, bool deeds) => stems.SelectMany(s => byStem.GetValueOrDefault(s, [])).Where(p => p.IsDeed == deeds);
 
+    /// <summary>To a radio's owner "the radio is dead" speaks of the set, not of its reception.</summary>
+    private bool IsOfTheMachine(Phrasing phrasing) =>
+        phrasing.Stems.Where(s => !Subjects.WorksOrNot.Contains(s)).ToList() is { Count: > 0 } told && told.Count < phrasing.Stems.Length && Machine.Is(told);
+
     private void Add(Finding finding, int value, string says)
     {
-        foreach (var phrasing in Phrasing.Of(finding, value, says))
+        foreach (var phrasing in Phrasing.Of(finding, value, says).Where(p => !IsOfTheMachine(p)).Select(p => p with { OfMachine = Machine.Is(p.Stems) }))
         {
             if (!byStem.TryGetValue(phrasing.Stems[0], out var list))
             {

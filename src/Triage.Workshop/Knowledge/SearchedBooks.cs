@@ -114,7 +114,7 @@ internal sealed class SearchedBooks : IDisposable
         private void Understand(Notebook notes)
         {
             Index.Synonyms = SynonymRings.From(notes.Knowledge);
-            Index.Understands = new(() => Recogniser.Build(notes.Knowledge.OfType<Finding>()));
+            Index.Understands = new(() => Recogniser.Build(notes.Knowledge.OfType<Finding>(), machines: notes.Knowledge.OfType<DeviceClass>()));
         }
 
         private void Put(string id, OpenBooks books, Notebook notes)

@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Search.Words;
 
@@ -9,7 +10,7 @@ public sealed class RecogniserTests
 
     [Theory]
     [InlineData("power lamp lit, nothing on the display, no sound")]
-    [InlineData("I think the drive spins, but (oddly) the trackpad jumps. Changed the battery, no difference!")]
+    [InlineData("I think the display is dim, but (oddly) the trackpad jumps. Changed the battery, no difference!")]
     [InlineData("Neither the screen nor the headphone socket works, sometimes hums when hot")]
     public void EverySpan_IsTheWordsItSays(string text)
     {
@@ -30,8 +31,34 @@ public sealed class RecogniserTests
     [Fact]
     public void FindingOfAnotherClass_IsLeftOut()
     {
-        Assert.Contains(Recogniser.Recognise("chews up the tape").Findings, f => f.Finding == "tape-eaten");
+        Assert.Contains(Recogniser.Recognise("chews up the tape", "cassette-deck").Findings, f => f.Finding == "tape-eaten");
+        Assert.DoesNotContain(Recogniser.Recognise("chews up the tape").Findings, f => f.Finding == "tape-eaten");
         Assert.DoesNotContain(Recogniser.Recognise("chews up the tape", "radio-set").Findings, f => f.Finding == "tape-eaten");
+    }
+
+    /// <summary>Ours: what is said of the whole machine, of a part of it and of a part's part.</summary>
+    [Theory]
+    [InlineData("the radio does not work", "works-at-all", "not-working")]
+    [InlineData("tabletop radio broken", "works-at-all", "not-working")]
+    [InlineData("the volume switch does not work", null, null)]
+    [InlineData("power button faulty", null, null)]
+    [InlineData("it only works intermittently", "stops", "yes")]
+    [InlineData("sometimes it comes on", "stops", "yes")]
+    [InlineData("the switch works intermittently", null, null)]
+    public void What_is_said_of_the_machine_is_told_from_what_is_said_of_a_part(string words, string? finding, string? value)
+    {
+        var radio = new DeviceClass("radio-set", "Radio set") { Also = ["radio", "table radio", "tabletop radio"] };
+        ImmutableArray<Finding> findings =
+        [
+            new("works-at-all", "How far it works") { Values = [Value("works", "works again"), Value("not-working", "does not work", "broken", "faulty"), Value("dead", "dead", "no power")] },
+            new("receives", "Receives") { Values = [Value("normal", "receives well", "radio works"), Value("none", "radio does not work", "no stations")], Classes = ["radio-set"] },
+            new("sound", "Sound") { Values = [Value("normal", "sound is fine"), Value("none", "no sound", "no volume")] },
+            new("stops", "Comes and goes") { Values = [Value("no", "never stops"), Value("yes", "cuts out")] },
+        ];
+        var read = Recogniser.Build(findings, machines: [radio]).Recognise(words, "radio-set").Findings;
+        Assert.Equal(finding is null ? [] : [(finding, value!)], read.Select(f => (f.Finding, f.Value)));
+
+        static FindingValue Value(string id, params string[] says) => new(id, id, [.. says], null);
     }
 
     [Fact]
