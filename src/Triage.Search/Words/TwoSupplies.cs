@@ -61,7 +61,7 @@ internal static partial class TwoSupplies
     private static partial Regex Cells();
 
     /// <summary>"Without the batteries" does not speak of running from them, nor does "the battery light".</summary>
-    [GeneratedRegex(@"\b(?:without|no)\s+(?:the |any |its )?(?:batter\w+|cells|adapt[eo]r|charger|plug)\b|\bbatter\w+ (?:box|compartment|light|lamp|lid|door|contacts?|springs?|clip)\b|\b(?:headphone|jack|ear|signal) (?:plug|lead)\b", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\b(?:without|no)\s+(?:the |any |its )?(?:batter\w+|cells|adapt[eo]r|charger|plug)\b|\bbatter\w+ (?:charger|box|compartment|light|lamp|lid|door|contacts?|springs?|clip)\b|\b(?:headphone|jack|ear|signal) (?:plug|lead)\b", RegexOptions.IgnoreCase)]
     private static partial Regex Without();
 
     [GeneratedRegex(@"\b(?:works?|runs?|plays?|goes|go|fine|ok|okay|does|starts?|comes? (?:on|up|alive)|lights?|good|alright|perfect(?:ly)?)\b", RegexOptions.IgnoreCase)]
