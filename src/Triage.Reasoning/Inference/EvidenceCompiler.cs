@@ -56,7 +56,7 @@ internal sealed class EvidenceCompiler
     /// <summary>One look has one value: the same finding, epoch, circumstances and watch cannot show two.</summary>
     private void Observe(Observation[] observations)
     {
-        if (observations.GroupBy(o => o with { Value = 0 }).Any(look => look.Skip(1).Any()))
+        if (observations.GroupBy(o => o with { Value = 0, Doubt = 0 }).Any(look => look.DistinctBy(o => o.Value).Skip(1).Any()))
         {
             _draft.LogConstant = double.NegativeInfinity;
             return;
@@ -78,7 +78,7 @@ internal sealed class EvidenceCompiler
 
     private void ObserveOrdered(Finding finding, Observation seen)
     {
-        var leak = Share.Of(finding.Ambient, seen.Value);
+        var leak = Share.Of(Shown.Ambient(finding, seen), seen.Value);
         var bit = seen.Value > 0 ? _draft.AddBit(new Bit(leak.Q, leak.P, Certain: false)) : -1;
         _draft.LogConstant += Math.Log(leak.AtMost);
         foreach (var link in finding.Links)

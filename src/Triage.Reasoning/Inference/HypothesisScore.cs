@@ -63,7 +63,7 @@ internal sealed class HypothesisScore(Network network, Evidence evidence)
             return;
         }
 
-        var all = causes.Append((At: value => new AmbientParameter(seen.Finding, value), Produces: finding.Ambient, Weight: finding.AmbientWeight)).ToArray();
+        var all = causes.Append((At: value => new AmbientParameter(seen.Finding, value), Produces: Shown.Ambient(finding, seen), Weight: finding.AmbientWeight)).ToArray();
         var unexplained = all.Aggregate(1.0, (q, cause) => q * Share.Of(cause.Produces, seen.Value).Q);
         foreach (var (at, produces, weight) in all.Where(_ => unexplained < 1))
         {

@@ -70,6 +70,7 @@ internal static class InputCheck
         Demand(seen.Finding >= 0 && seen.Finding < network.Findings.Length, $"{where}: there is no finding {seen.Finding}.");
         var finding = network.Findings[seen.Finding];
         Demand(seen.Value >= 0 && seen.Value < finding.Values.Length, $"{where}: finding '{finding.Id}' has no value {seen.Value}.");
+        Demand(seen.Doubt is >= 0 and < 1, $"{where}: a doubt lies between 0 and less than 1.");
         Demand(seen.WatchedMinutes is null or >= 0, $"{where}: minutes watched cannot be negative.");
         RequireEpoch(seen.Epoch, where, evidence);
     }

@@ -30,6 +30,12 @@ public sealed record Observation(int Finding, int Value, int Epoch = 0)
 
     /// <summary>How long one watched; null when as long as it takes.</summary>
     public double? WatchedMinutes { get; init; }
+
+    /// <summary>
+    /// Chance that the report is wrong, 0 to below 1: of an abnormal value that it was reported though less was there, of a normal or nominal one that what
+    /// a cause shows was missed.
+    /// </summary>
+    public double Doubt { get; init; }
 }
 
 /// <summary>A measurement on one root: one non-negative number per state, P(reading | state); need not sum to 1.</summary>

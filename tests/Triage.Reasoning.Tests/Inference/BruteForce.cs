@@ -170,7 +170,7 @@ public sealed class BruteForce
         foreach (var look in looks)
         {
             chance *= Chance(look, now);
-            if (looks.Any(other => other != look && other with { Value = look.Value } == look))
+            if (looks.Any(other => other.Value != look.Value && other with { Value = look.Value, Doubt = look.Doubt } == look))
             {
                 return 0;
             }
@@ -198,7 +198,7 @@ public sealed class BruteForce
             .ToArray();
         return finding.Nominal
             ? causes.Length == 0 ? finding.Ambient[look.Value] : causes.Average(c => c[look.Value])
-            : AtMost(look.Value) - (look.Value == 0 ? 0 : AtMost(look.Value - 1));
+            : AtMost(look.Value) - (look.Value == 0 ? 0 : (1 - look.Doubt) * AtMost(look.Value - 1));
 
         double AtMost(int value) =>
             causes.Aggregate(finding.Ambient.Take(value + 1).Sum(), (product, c) => product * c.Take(value + 1).Sum());
@@ -206,12 +206,13 @@ public sealed class BruteForce
 
     private static double[] Produced(Link link, Observation look, Finding finding)
     {
-        if (link.EveryMinutes is null || look.WatchedMinutes is null)
+        var shows = link.EveryMinutes is null || look.WatchedMinutes is null ? 1 : 1 - Math.Exp(-look.WatchedMinutes.Value / link.EveryMinutes.Value);
+        if (finding.Nominal || look.Value == 0)
         {
-            return [.. link.Produces];
+            // one who does not look well misses each cause by itself
+            shows *= 1 - look.Doubt;
         }
 
-        var shows = 1 - Math.Exp(-look.WatchedMinutes.Value / link.EveryMinutes.Value);
         double[] otherwise = finding.Nominal ? [.. finding.Ambient] : [1, .. new double[finding.Values.Length - 1]];
         return [.. link.Produces.Zip(otherwise, (p, o) => shows * p + (1 - shows) * o)];
     }

@@ -131,6 +131,7 @@ public sealed class RandomCase(int seed)
         return new Observation(finding, _random.Next(findings[finding].Values.Length), _random.Next(actions + 1))
         {
             Under = _random.Next(3) == 0 ? (Conditions)_random.Next(8) : Conditions.None,
+            Doubt = _random.Next(3) == 0 ? _random.NextDouble() * 0.9 : 0,
             WatchedMinutes = _random.Next(3) == 0 ? _random.Next(30) : null,
         };
     }
