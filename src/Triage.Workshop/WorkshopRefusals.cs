@@ -115,6 +115,9 @@ internal static class WorkshopRefusals
     public static Refusal Negative(string what, double amount) =>
         new(RefusalKind.NotUnderstood, FormattableString.Invariant($"The {what} is {amount}, less than nothing."), "Write 0 or more.");
 
+    public static Refusal NotSure(double sure) =>
+        new(RefusalKind.NotUnderstood, FormattableString.Invariant($"{sure} is no chance that it is so."), "Write a number above 0, up to 1: 0.5 when it may as well not be so.");
+
     public static Refusal NotEditable(string path, string why) =>
         new(RefusalKind.CannotWrite, $"{path} cannot be changed by the program: {why}", "Mend the note in an editor first; the note check names line and column.");
 }

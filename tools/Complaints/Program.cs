@@ -34,6 +34,7 @@ foreach (var complaint in LabelledComplaint.Read(file).Where(c => c.IsIn(part)))
 if (!options.Contains("--json"))
 {
     Console.WriteLine(score.PerFinding());
+    Console.WriteLine(score.PerSureness());
     Console.WriteLine(score);
     Console.WriteLine(FormattableString.Invariant($"milliseconds a complaint: p50 {milliseconds.Order().ElementAtOrDefault(milliseconds.Count / 2):0.0}, p90 {milliseconds.Order().ElementAtOrDefault(milliseconds.Count * 9 / 10):0.0}"));
 }

@@ -15,6 +15,7 @@ internal sealed class RecognitionScore(IEnumerable<Finding> findings)
 
     private readonly HashSet<(string, string)> normal = [.. findings.Where(f => !f.Nominal).Select(f => (f.Id, f.Values.IsEmpty ? "no" : f.Values[0].Id))];
     private readonly SortedDictionary<string, (double Right, int Said, int Labelled)> byFinding = new(StringComparer.Ordinal);
+    private readonly List<(double Sure, bool Right)> sure = [];
     private int missed, wrong, turnedRound, normals, stating, rightSomewhere;
 
     public int Complaints { get; private set; }
@@ -51,6 +52,7 @@ internal sealed class RecognitionScore(IEnumerable<Finding> findings)
             byFinding[finding] = (right + credits.Where(c => c.Finding == finding).Sum(c => c.Credit), said + read.Count(r => r.Finding == finding), labelled + complaint.Labels.Count(l => l.Finding == finding));
         }
 
+        sure.AddRange(readings.Select(r => (r.Sure, complaint.Labels.Any(l => l.Is(r)))));
         missed += complaint.Missed;
         wrong += credits.Count(c => c.Credit == 0);
         stating += complaint.StatesSomething ? 1 : 0;
@@ -60,6 +62,10 @@ internal sealed class RecognitionScore(IEnumerable<Finding> findings)
     }
 
     public string PerFinding() => string.Join('\n', byFinding.Select(f => FormattableString.Invariant($"  {f.Key}: {f.Value.Right} right of {f.Value.Said} read and {f.Value.Labelled} labelled")));
+
+    /// <summary>Of what was taken to be so sure, how much was right.</summary>
+    public string PerSureness() => string.Join('\n', sure.GroupBy(s => Math.Min(9, (int)(10 * s.Sure))).OrderBy(g => g.Key)
+        .Select(g => FormattableString.Invariant($"  sure {g.Average(s => s.Sure):0.00}: {g.Count(s => s.Right)} right of {g.Count()}")));
 
     public string ToJson() => JsonSerializer.Serialize(new { Precision = Rounded(Precision), Recall = Rounded(Recall), F1 = Rounded(F1), NegationErrors = Rounded(NegationErrors), Normals = normals, SomethingRight = Rounded(SomethingRight), WrongFindings = Rounded(WrongFindings) }, Json);
 

@@ -14,13 +14,19 @@ public abstract record LogEntry(DateTimeOffset At)
 }
 
 /// <summary>A finding with the value seen; not seen is the normal value, not checked is no entry at all.</summary>
-/// <param name="Words">The words it was recognised in; null when it was tapped.</param>
 public sealed record Saw(DateTimeOffset At, string Finding, string Value) : LogEntry(At)
 {
+    /// <summary>Chance that it is so, above 0 to 1; null when nobody doubts it.</summary>
+    public double? Sure { get; init; }
+
+    /// <summary>It comes and goes.</summary>
+    public bool ComesAndGoes { get; init; }
+
     public ImmutableArray<string> When { get; init; } = [];
 
     public double? WatchedMinutes { get; init; }
 
+    /// <summary>The words it was recognised in; null when it was tapped.</summary>
     public string? Words { get; init; }
 }
 

@@ -50,6 +50,8 @@ internal static class ReadLogEntry
         {
             When = fields.Texts("when"),
             WatchedMinutes = fields.Amount("watched"),
+            Sure = fields.Chance("sure")?.Probability,
+            ComesAndGoes = fields.Flag("comes-and-goes") ?? false,
             Words = fields.Text("words"),
         };
 

@@ -12,7 +12,7 @@ public static class LogEntryYaml
     private static FieldWriter Said(FieldWriter fields, LogEntry entry) => entry switch
     {
         Saw saw => fields.Text("saw", saw.Finding).Text("value", saw.Value).Texts("when", saw.When)
-            .Number("watched", saw.WatchedMinutes).Text("words", saw.Words),
+            .Number("watched", saw.WatchedMinutes).Number("sure", saw.Sure).Mark("comes-and-goes", saw.ComesAndGoes).Text("words", saw.Words),
         Tested tested => fields.Text("tested", tested.Test).Text("outcome", tested.Outcome),
         Read read => fields.Text("read", read.Text).Text("from", read.From).Text("to", read.To).Text("mode", read.Mode)
             .Text("value", read.Value).Text("power", read.Power).Text("load", read.Load).Text("instrument", read.Instrument),

@@ -27,7 +27,7 @@ internal sealed class MeaningReader(PhrasingVectors phrasings, Func<string, stri
         var findings = taken
             .Where((t, i) => confidence.ContainsKey(t.Key) || !taken.Take(i).Any(before => before.Key.Finding == t.Key.Finding))
             .SelectMany(t => confidence.ContainsKey(t.Key)
-                ? byWords.Findings.Where(f => (f.Finding, f.Value) == t.Key)
+                ? byWords.Findings.Where(f => (f.Finding, f.Value) == t.Key).Select(f => f with { Sure = t.Belief })
                 : [Found(t.Key, t.Saying!, t.Belief, circumstances)])
             .OrderBy(f => f.Span.Start).ThenBy(f => f.Span.Length)
             .ToImmutableArray();
@@ -52,6 +52,7 @@ internal sealed class MeaningReader(PhrasingVectors phrasings, Func<string, stri
         return new(key.Finding, key.Value, saying.Words, saying.Span, Math.Round(belief, 2))
         {
             ByMeaning = true,
+            Sure = belief,
             When = [.. around.Where(c => c.IsCondition).Select(c => c.Kind).Distinct()],
             Hedged = around.Exists(c => c.Kind is Circumstance.Hedged),
             Intermittent = around.Exists(c => c.Kind is Circumstance.Intermittent),
@@ -60,7 +61,7 @@ internal sealed class MeaningReader(PhrasingVectors phrasings, Func<string, stri
 
     private static IEnumerable<Piece> NotUnderstood(Recognition byWords, ImmutableArray<RecognisedFinding> findings) =>
         byWords.NotUnderstood
-            .Concat(byWords.Findings.Where(f => !findings.Contains(f)).Select(f => new Piece(f.Words, f.Span)))
+            .Concat(byWords.Findings.Where(f => !findings.Any(k => k.Span == f.Span && k.Finding == f.Finding)).Select(f => new Piece(f.Words, f.Span)))
             .Where(piece => !findings.Any(f => f.ByMeaning && Overlap(f.Span, piece.Span)))
             .DistinctBy(piece => piece.Span)
             .OrderBy(piece => piece.Span.Start);

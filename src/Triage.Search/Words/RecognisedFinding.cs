@@ -9,6 +9,9 @@ namespace Triage.Search.Words;
 /// <param name="Confidence">0 … 1; lower for gaps, corrected spelling and turned-round phrasings. An order, not a probability.</param>
 public sealed record RecognisedFinding(string Finding, string Value, string Words, TextSpan Span, double Confidence)
 {
+    /// <summary>Chance that the words mean it, 0 to 1: fitted to complaints that others labelled; hedges lower it.</summary>
+    public double Sure { get; init; } = 1;
+
     /// <summary>cold, warm, flexed, tapped, on-load, after-power-loss.</summary>
     public ImmutableArray<string> When { get; init; } = [];
 

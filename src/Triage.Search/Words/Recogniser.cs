@@ -9,6 +9,9 @@ public sealed class Recogniser
 {
     private const int LongestText = 20_000;
 
+    /// <summary>"I think it hums": four in five are so (common practice, no source).</summary>
+    private const double SureOfAHedge = 0.8;
+
     /// <summary>Of a machine of no known class only that is heard which many kinds of machine can show.</summary>
     private const int OfMany = 5;
 
@@ -81,7 +84,8 @@ public sealed class Recogniser
         public Recognition Read(string text)
         {
             var byWords = new ComplaintReading(text, vocabulary).Result();
-            return TwoSupplies.Settled(text, meanings?.Read(text, byWords) ?? byWords, vocabulary);
+            var read = TwoSupplies.Settled(text, meanings?.Read(text, byWords) ?? byWords, vocabulary);
+            return read with { Findings = [.. read.Findings.Select(f => f.Hedged ? f with { Sure = f.Sure * SureOfAHedge } : f)] };
         }
     }
 }

@@ -26,7 +26,7 @@ internal static class JobEndpoints
         jobs.MapGet("/{id}", GetJob).WithSummary("One job.").ProducesProblem(404);
         jobs.MapGet("/{id}/answer", GetAnswer).WithSummary("Causes, resets worth trying and the next best step.").ProducesProblem(404);
         Step<LineBody>(jobs, "line", "One line as it comes.", (steps, id, b) => steps.Line(id, b.Text));
-        Step<SawBody>(jobs, "saw", "A finding seen with a value; not seen is its normal value.", (steps, id, b) => steps.Saw(id, b.Finding, b.Value, [.. b.When ?? []], b.WatchedMinutes));
+        Step<SawBody>(jobs, "saw", "A finding seen with a value; not seen is its normal value.", (steps, id, b) => steps.Saw(id, b.Finding, b.Value, [.. b.When ?? []], b.WatchedMinutes, b.Sure, b.ComesAndGoes ?? false));
         Step<TestedBody>(jobs, "tested", "A test done.", (steps, id, b) => steps.Tested(id, b.Test, b.Outcome));
         Step<ReadingBody>(jobs, "readings", "A reading, as typed.", (steps, id, b) => steps.Reading(id, b.AsRead()));
         Step<ResetBody>(jobs, "resets", "A reset tried. One that erases is refused until the owner agreed.", (steps, id, b) => steps.Reset(id, b.Reset, b.Effect));

@@ -16,7 +16,7 @@ internal static class JobForms
     {
         ["line"] = (bench, job, form) => form.File("photo") is { } photo ? bench.Steps.Line(job.Id, form.Need("text"), photo) : bench.Steps.Line(job.Id, form.Need("text")),
         ["photo"] = (bench, job, form) => bench.Steps.Photo(job.Id, form.Index("about"), form.File("photo") ?? throw new NotUnderstoodException("No photo was chosen.", "Choose one, then press the button.")),
-        ["saw"] = (bench, job, form) => bench.Steps.Saw(job.Id, form.Need("about"), form.Need("value"), [.. form.Many("when")], form.Number("watched", "time watched")),
+        ["saw"] = (bench, job, form) => bench.Steps.Saw(job.Id, form.Need("about"), form.Need("value"), [.. form.Many("when")], form.Number("watched", "time watched"), form.Number("sure", "chance"), form.Text("comes-and-goes") is not null),
         ["not-checked"] = NotChecked,
         ["tested"] = (bench, job, form) => bench.Steps.Tested(job.Id, form.Need("about"), form.Need("outcome")),
         ["round"] = (bench, job, form) => bench.Steps.Round(job.Id, form.Need("about"), form.ManyStarting("row:")),

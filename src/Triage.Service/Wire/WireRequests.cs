@@ -51,7 +51,7 @@ internal sealed record BuildBody(Dictionary<string, string[]>? Traits)
 
 internal sealed record LineBody(string Text);
 
-internal sealed record SawBody(string Finding, string Value, string[]? When, double? WatchedMinutes);
+internal sealed record SawBody(string Finding, string Value, string[]? When, double? WatchedMinutes, double? Sure, bool? ComesAndGoes);
 
 /// <param name="Outcome">A value of the finding that the test reveals, or an outcome of its own.</param>
 internal sealed record TestedBody(string Test, string Outcome);

@@ -7,7 +7,7 @@ using Triage.Workshop.Model;
 namespace Triage.Workshop.Chances;
 
 /// <summary>
-/// Findings of the machine as it came in that were seen under no special conditions, depend on none, and were not measured: those that past
+/// Findings of the machine as it came in that were seen beyond doubt, under no special conditions, depend on none, and were not measured: those that past
 /// jobs can have shown together.
 /// </summary>
 internal static class PlainFindings
@@ -25,7 +25,7 @@ internal static class PlainFindings
     };
 
     private static bool IsPlain(Observation seen, LogEntry entry, DeviceNetwork network) =>
-        seen is { Epoch: 0, Under: Conditions.None, WatchedMinutes: null }
+        seen is { Epoch: 0, Under: Conditions.None, WatchedMinutes: null, Doubt: 0 }
         && network.Network.Findings[seen.Finding].Links.All(l => l is { When: Conditions.None, EveryMinutes: null })
         && !(entry is Tested tested && network.Scope.Tests.Any(t => t.Id == tested.Test && t.Way == TestWay.Measure));
 }

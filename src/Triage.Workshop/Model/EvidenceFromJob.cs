@@ -35,6 +35,9 @@ public sealed record JobEvidence
 /// <summary>Reads a job's log from the oldest entry on; each action begins a new epoch.</summary>
 internal sealed class EvidenceFromJob
 {
+    /// <summary>What is doubted more says next to nothing.</summary>
+    private const double MostDoubt = 0.95;
+
     private readonly DeviceNetwork network;
     private readonly ActionsOfNotes actions;
     private readonly Notebook notes;
@@ -78,7 +81,7 @@ internal sealed class EvidenceFromJob
         switch (entry)
         {
             case Saw saw:
-                Observe(notes.Today(saw.Finding), saw.Value, entry, ConditionWords.Read(saw.When), saw.WatchedMinutes);
+                Observe(notes.Today(saw.Finding), saw.Value, entry, ConditionWords.Read(saw.When), saw.WatchedMinutes, 1 - (saw.Sure ?? 1));
                 break;
             case Read typed:
                 read.Add((typed, acted.Count));
@@ -124,7 +127,7 @@ internal sealed class EvidenceFromJob
         notes.Find<Test>(testId) is { } test ? test.Reveals is { } finding ? notes.Today(finding) : DeviceNetwork.Measurement(test.Id) : null;
 
     /// <summary>Looking again in the same state and circumstances replaces what was seen before: it is not a second, independent look.</summary>
-    private void Observe(string? finding, string value, LogEntry entry, Conditions under, double? watched)
+    private void Observe(string? finding, string value, LogEntry entry, Conditions under, double? watched, double doubt = 0)
     {
         if (finding is null || !network.Findings.TryGetValue(finding, out var index) || network.Network.Findings[index].Values.IndexOf(value) is var v && v < 0)
         {
@@ -139,7 +142,7 @@ internal sealed class EvidenceFromJob
         }
 
         observed.RemoveAll(o => o.Seen.Finding == index && o.Seen.Under == under && SameStateSince(o.Seen.Epoch));
-        observed.Add((new(index, v, acted.Count) { Under = under, WatchedMinutes = watched }, entry));
+        observed.Add((new(index, v, acted.Count) { Under = under, WatchedMinutes = watched, Doubt = Math.Min(doubt, MostDoubt) }, entry));
     }
 
     /// <summary>Nothing was done since, or only resets that changed nothing.</summary>

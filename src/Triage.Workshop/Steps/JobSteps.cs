@@ -76,10 +76,12 @@ public sealed class JobSteps
     public byte[]? PhotoOf(string job, string name) => photos.Find(job, name);
 
     /// <summary>A finding seen with a value; "not seen" is its normal value.</summary>
-    public StepResult Saw(string job, string finding, string value, ImmutableArray<string> when = default, double? watchedMinutes = null) =>
-        Known<Finding>("finding", finding) is { } refused ? Refuse(refused)
+    /// <param name="sure">Chance that it is so, above 0 to 1; null when nobody doubts it.</param>
+    public StepResult Saw(string job, string finding, string value, ImmutableArray<string> when = default, double? watchedMinutes = null, double? sure = null, bool comesAndGoes = false) =>
+        sure is not (null or > 0 and <= 1) ? Refuse(WorkshopRefusals.NotSure(sure.Value))
+        : Known<Finding>("finding", finding) is { } refused ? Refuse(refused)
         : ValueOf(finding, value) is { } wrong ? Refuse(wrong)
-        : notes.Append(job, new Saw(Now, finding, value) { When = when.IsDefault ? [] : when, WatchedMinutes = watchedMinutes });
+        : notes.Append(job, new Saw(Now, finding, value) { When = when.IsDefault ? [] : when, WatchedMinutes = watchedMinutes, Sure = sure < 1 ? sure : null, ComesAndGoes = comesAndGoes });
 
     /// <summary>A test done, with its outcome: a value of the finding it reveals, or an outcome of its own.</summary>
     public StepResult Tested(string job, string test, string outcome) =>

@@ -72,10 +72,13 @@ internal sealed class TakingIn(Bench bench, DateTimeOffset now)
             Consent = request.Consent,
             Worth = request.Worth,
             Log = [.. recognition.Findings.Concat(FromHistory(request.History, machine)).DistinctBy(f => (f.Finding, string.Join(' ', f.When)))
-                .Select(f => new Saw(now, f.Finding, f.Value) { When = f.When, Words = f.Words })],
+                .Select(f => new Saw(now, f.Finding, f.Value) { When = f.When, Sure = SureOf(f), ComesAndGoes = f.Intermittent, Words = f.Words })],
         };
         return (job, recognition, [.. Remarks(machine, recognition)]);
     }
+
+    /// <summary>What a phrasing of the notes says in so many words is taken as said; a tenth of doubt is none.</summary>
+    private static double? SureOf(RecognisedFinding found) => found.Sure < 0.9 ? Math.Round(found.Sure, 2) : null;
 
     /// <summary>"Ten years in a loft" tells as much in the history as in the complaint.</summary>
     private IEnumerable<RecognisedFinding> FromHistory(ImmutableArray<string> history, Machine machine) =>

@@ -100,5 +100,7 @@ internal sealed class WordsFor(Notebook notes, ImmutableArray<AccessStep> access
 
     private static string Circumstances(Saw saw) =>
         (saw.When.IsEmpty ? "" : $" when {string.Join(" and ", saw.When)}")
+        + (saw.ComesAndGoes ? ", comes and goes" : "")
+        + (saw.Sure is { } sure ? FormattableString.Invariant($", {100 * sure:0} % sure from the words") : "")
         + (saw.WatchedMinutes is { } minutes ? $" (watched {minutes:0.#} min)" : "");
 }
