@@ -32,6 +32,9 @@ public sealed class LiveBench : IAsyncDisposable
     /// <summary>Notes changed as text.</summary>
     public NoteEditing Texts { get; }
 
+    /// <summary>What was replaced, seen and brought back.</summary>
+    public NoteHistory History => new(OnDisk, Texts);
+
     /// <summary>What the bench says of itself, changed.</summary>
     public SettingsEditing Setup { get; }
 

@@ -30,6 +30,12 @@ internal static class WorkshopRefusals
     public static Refusal NoteGone(string path) =>
         new(RefusalKind.NotFound, $"{path} is no longer there.", "Nothing was written. Look whether it was moved or deleted.");
 
+    public static Refusal NoHistory(string note) =>
+        new(RefusalKind.NotFound, $"Nothing is kept of “{note}”.", "Name a note by its id, or a file of the book: what a step or a save replaces is kept from then on.");
+
+    public static Refusal NoSuchVersion(string note, string version) =>
+        new(RefusalKind.NotFound, $"No version “{version}” of {note} is kept.", "Look at the list of its versions again: the oldest go when there are many.");
+
     public static Refusal KeepsChanging(string path) =>
         new(RefusalKind.CannotWrite, $"{path} keeps changing while it is written.", "Nothing was written. Stop what else is writing there, then try again.");
 

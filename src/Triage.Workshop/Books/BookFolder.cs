@@ -1,3 +1,4 @@
+using System.Collections.Immutable;
 using System.Globalization;
 
 namespace Triage.Workshop.Books;
@@ -22,6 +23,12 @@ public sealed class BookFolder(BookSource source, TimeProvider clock)
     /// <summary>Where the bench keeps what is not a note: the lock, refused versions. Ignored by the note reader.</summary>
     internal string Aside => Path.Combine(source.Folder, ".bench");
 
+    private string Kept => Path.Combine(Aside, "kept");
+
+    private History History => new(Aside);
+
+    private Ledger Ledger => new(source, Aside);
+
     /// <summary>A note's bytes as they are on disk now; null when there is none.</summary>
     public byte[]? Read(string path)
     {
@@ -37,12 +44,12 @@ public sealed class BookFolder(BookSource source, TimeProvider clock)
 
     /// <summary>Writes a new note. Refused when a file of that name is there already.</summary>
     public Refusal? Create(string path, ReadOnlyMemory<byte> bytes) => Locked(() =>
-        !File.Exists(Absolute(path)) && WriteWhole(path, bytes, () => !File.Exists(Absolute(path))) ? null : WorkshopRefusals.NameTaken(path));
+        !File.Exists(Absolute(path)) && WriteWhole(path, null, bytes, () => !File.Exists(Absolute(path))) ? null : WorkshopRefusals.NameTaken(path));
 
     /// <summary>Puts new bytes in place of the ones that were read.</summary>
     /// <param name="asRead">The file as it was when the person began; anything else on disk is somebody's newer work.</param>
     public Refusal? Replace(string path, ReadOnlyMemory<byte> asRead, ReadOnlyMemory<byte> bytes) => Locked(() =>
-        Holds(path, asRead) && WriteWhole(path, bytes, () => Holds(path, asRead)) ? null : ChangedMeanwhile(path, bytes));
+        Holds(path, asRead) && WriteWhole(path, asRead, bytes, () => Holds(path, asRead)) ? null : ChangedMeanwhile(path, bytes));
 
     /// <summary>
     /// Reads, changes and writes a note in one go under the lock, so that two writers' entries both stay. An editor does not know
@@ -55,11 +62,27 @@ public sealed class BookFolder(BookSource source, TimeProvider clock)
         {
             if (Read(path) is not { } now)
                 return WorkshopRefusals.NoteGone(path);
-            if (change(now) is not { } bytes || bytes.AsSpan().SequenceEqual(now) || WriteWhole(path, bytes, () => Holds(path, now)))
+            if (change(now) is not { } bytes || bytes.AsSpan().SequenceEqual(now) || WriteWhole(path, now, bytes, () => Holds(path, now)))
                 return null;
         }
 
         return WorkshopRefusals.KeepsChanging(path);
+    });
+
+    /// <summary>What was replaced of a file, the oldest first.</summary>
+    internal ImmutableArray<PastState> PastOf(string path) => IsInside(path) ? History.Of(path) : [];
+
+    /// <summary>Files of which something was replaced, gone ones too.</summary>
+    internal IEnumerable<string> WithPast => History.Files;
+
+    /// <summary>Forgets what was replaced of a file, and versions of it that were refused.</summary>
+    internal Refusal? Forget(string path) => Locked(() =>
+    {
+        _ = Absolute(path);
+        History.Erase(path);
+        foreach (var kept in Directory.Exists(Kept) ? Directory.GetFiles(Kept, $"{Path.GetFileNameWithoutExtension(path)}.*") : [])
+            File.Delete(kept);
+        return null;
     });
 
     /// <summary>Removes what killed writers left half written; a folder that cannot be written has nothing of the kind.</summary>
@@ -89,19 +112,25 @@ public sealed class BookFolder(BookSource source, TimeProvider clock)
 
     private bool Holds(string path, ReadOnlyMemory<byte> bytes) => Read(path) is { } now && bytes.Span.SequenceEqual(now);
 
-    private bool WriteWhole(string path, ReadOnlyMemory<byte> bytes, Func<bool> still)
+    /// <summary>What is replaced is kept before it goes; what was written is entered in the ledger after.</summary>
+    /// <param name="was">What is replaced; null for a new file.</param>
+    private bool WriteWhole(string path, ReadOnlyMemory<byte>? was, ReadOnlyMemory<byte> bytes, Func<bool> still)
     {
         var file = Absolute(path);
         Directory.CreateDirectory(Path.GetDirectoryName(file)!);
-        return WholeFile.Write(file, bytes, still);
+        if (was is { } before)
+            History.Keep(path, new(clock.GetUtcNow(), before), file);
+        if (!WholeFile.Write(file, bytes, still))
+            return false;
+        Ledger.Wrote(path, bytes);
+        return true;
     }
 
     private Refusal ChangedMeanwhile(string path, ReadOnlyMemory<byte> bytes)
     {
         var stamp = clock.GetUtcNow().UtcDateTime.ToString("yyyyMMdd-HHmmss-fff", CultureInfo.InvariantCulture);
-        var folder = Path.Combine(Aside, "kept");
-        Directory.CreateDirectory(folder);
-        var kept = FreeName(folder, $"{Path.GetFileNameWithoutExtension(path)}.{stamp}");
+        Directory.CreateDirectory(Kept);
+        var kept = FreeName(Kept, $"{Path.GetFileNameWithoutExtension(path)}.{stamp}");
         WholeFile.Write(kept, bytes, () => true);
         return WorkshopRefusals.ChangedMeanwhile(path, Path.GetRelativePath(source.Folder, kept).Replace('\\', '/'));
     }
@@ -118,7 +147,9 @@ public sealed class BookFolder(BookSource source, TimeProvider clock)
     private string Absolute(string path)
     {
         var file = Path.GetFullPath(Path.Combine(source.Folder, path));
-        var root = Path.TrimEndingDirectorySeparator(Path.GetFullPath(source.Folder)) + Path.DirectorySeparatorChar;
-        return file.StartsWith(root, StringComparison.Ordinal) ? file : throw new ArgumentException($"{path} lies outside the book.", nameof(path));
+        return IsInside(path) ? file : throw new ArgumentException($"{path} lies outside the book.", nameof(path));
     }
+
+    private bool IsInside(string path) => Path.GetFullPath(Path.Combine(source.Folder, path))
+        .StartsWith(Path.TrimEndingDirectorySeparator(Path.GetFullPath(source.Folder)) + Path.DirectorySeparatorChar, StringComparison.Ordinal);
 }

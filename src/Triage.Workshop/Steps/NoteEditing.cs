@@ -36,28 +36,31 @@ public sealed class NoteEditing
             return Refuse(WorkshopRefusals.NoteGone(note.Place.Path));
         if (FileVersion.Of(before) != version)
             return Refuse(WorkshopRefusals.TextChangedMeanwhile(note.Place.Path));
-        return Checked(note, book, before, InTheFilesForm(before, text));
+        return Checked(note, note.Place, book, before, InTheFilesForm(before, text));
     }
 
-    private NoteSaved Checked(Note note, BookFolder book, byte[] before, byte[] after)
+    /// <summary>Writes a text that is sound, and leaves what is there in place otherwise.</summary>
+    /// <param name="note">What the file says now; null when it cannot be read or is gone.</param>
+    /// <param name="before">The file as the person saw it; null when it is gone.</param>
+    internal NoteSaved Checked(Note? note, NotePlace place, BookFolder book, byte[]? before, byte[] after)
     {
-        var reading = NoteReader.Read(note.Place.Book, note.Place.Path, after);
-        if (reading.Note is { } read && read.Id != note.Id && !read.Formerly.Contains(note.Id))
+        var reading = NoteReader.Read(place.Book, place.Path, after);
+        if (note is not null && reading.Note is { } read && read.Id != note.Id && !read.Formerly.Contains(note.Id))
             return Refuse(WorkshopRefusals.IdChanged(note.Id, read.Id));
         ImmutableArray<Problem> problems = [.. reading.Problems.Concat(reading.Note is { } whole ? AmongOthers(note, whole) : []).OrderBy(p => (p.Line, p.Column))];
         if (reading.Note is null && problems.IsEmpty)
-            return Refuse(WorkshopRefusals.NoNote(note.Place.Path));
+            return Refuse(WorkshopRefusals.NoNote(place.Path));
         if (reading.Note is null || problems.Any(p => p.Severity == Severity.Error))
             return new(null, problems);
-        var refused = book.Replace(note.Place.Path, before, after);
-        bench.Reread(book, [note.Place.Path]);
+        var refused = before is null ? book.Create(place.Path, after) : book.Replace(place.Path, before, after);
+        bench.Reread(book, [place.Path]);
         return new(refused, refused is null ? problems : []);
     }
 
     /// <summary>What is wrong with what it names, and an id that another note has.</summary>
-    private IEnumerable<Problem> AmongOthers(Note before, Note after)
+    private IEnumerable<Problem> AmongOthers(Note? before, Note after)
     {
-        var others = bench.Current.Notes.All.Where(n => n.Id != before.Id).ToList();
+        var others = bench.Current.Notes.All.Where(n => n.Id != before?.Id).ToList();
         var wrong = Linter.Check(after, new NoteIndex(others.Append(after)));
         return others.Find(n => n.Id == after.Id) is { } twin
             ? wrong.Append(new(after.Place.Path, 1, 1, Severity.Error, $"The id {after.Id} belongs to {twin.Place.Path} already.", "Give this note another."))
