@@ -62,6 +62,9 @@ internal static class CommandTexts
     public static Refusal NoVersion(string note) =>
         new(RefusalKind.NotUnderstood, "Nobody said which version the text was made from.", $"Name it with --since; triage note {note} --json says it.");
 
+    public static Refusal NoVersionKept(string note, string version) =>
+        new(RefusalKind.NotFound, $"No version “{version}” of {note} is kept.", $"Look at the list: triage history {note}.");
+
     public static Refusal NoPort(double port) =>
         new(RefusalKind.NotUnderstood, FormattableString.Invariant($"{port} is no port."), "Choose one from 1024 to 65535, or 0 for any that is free.");
 

@@ -62,6 +62,7 @@ public static class TriageCommand
             DrawingsCommand.Of(desk),
             FindCommand.Of(desk),
             NoteCommand.Of(desk),
+            HistoryCommand.Of(desk),
             ReviewCommand.Of(desk),
             ImportCommand.Of(desk),
             TakeCommand.Of(desk),

@@ -35,6 +35,7 @@ internal static class ApiEndpoints
             .WithTags("review").WithSummary("How good the forecasts of closed jobs were; takes seconds the first time.");
         api.MapGet("/check", (LiveBench bench) => new Tagged<WireProblem[]>([.. bench.Current.Problems.Select(WireProblem.Of)]))
             .WithTags("review").WithSummary("What is wrong with the notes, by file, line and column.");
+        api.MapHistory();
         api.MapBench();
         api.MapDeviceDrawings();
         api.MapShare();

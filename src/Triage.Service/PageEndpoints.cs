@@ -38,6 +38,7 @@ internal static class PageEndpoints
         pages.MapDrawer();
         pages.MapPairing();
         pages.MapTexts();
+        pages.MapPast();
         pages.MapSettings();
         pages.MapGet("/find", (HttpContext http) => PageResults.Of<FindPage>(new() { ["Asked"] = SearchAddress.Of(http.Request.Query) }));
         pages.MapGet("/notes/{id}", GetNote);

@@ -1,3 +1,4 @@
+using System.Security.Cryptography;
 using Deque.AxeCore.Commons;
 using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
@@ -9,6 +10,9 @@ namespace Triage.Browser.Tests;
 /// <summary>Every page at the sizes and in the colours people have; nothing that keeps anybody out.</summary>
 public sealed class PagesTests(PagesTests.InUse shared) : IClassFixture<PagesTests.InUse>
 {
+    /// <summary>A job in which something was recorded.</summary>
+    private const string Recorded = "2026-022";
+
     internal static readonly (string Name, string Path)[] Pages =
     [
         ("shelf", "/"),
@@ -39,6 +43,8 @@ public sealed class PagesTests(PagesTests.InUse shared) : IClassFixture<PagesTes
         ("drawings", "/notes/corvane-k61/drawings"),
         ("part", "/notes/corvane-k61/parts/C14"),
         ("note-text", "/notes/c77-battery-lead-chafed/text"),
+        ("note-history", $"/notes/{Recorded}/history"),
+        ("note-version", $"/notes/{Recorded}/history/{AsItWas}"),
         ("settings", "/settings"),
         ("drawer", "/drawer"),
         ("forecasts", "/review/forecasts"),
@@ -47,6 +53,9 @@ public sealed class PagesTests(PagesTests.InUse shared) : IClassFixture<PagesTes
         ("review", "/review"),
         ("stop", "/jobs/none"),
     ];
+
+    /// <summary>Version of that job before.</summary>
+    private static string AsItWas => Convert.ToHexStringLower(SHA256.HashData(File.ReadAllBytes(Path.Combine(ServedBench.Knowledge, "demo", "jobs", "2026", $"{Recorded}.md"))))[..8];
 
     /// <summary>Rules of axe-core that look at colours; what the others look at is the same in both.</summary>
     private static readonly AxeRunOptions ColoursOnly = new() { RunOnly = new() { Type = "rule", Values = ["color-contrast", "link-in-text-block"] } };
@@ -115,6 +124,7 @@ public sealed class PagesTests(PagesTests.InUse shared) : IClassFixture<PagesTes
         public override async ValueTask InitializeAsync()
         {
             await base.InitializeAsync();
+            Assert.Null(Bench.Live.Steps.Line(Recorded, "lid off").Refused);
             await Bench.Live.Current.ForecastsInBackground();
         }
 

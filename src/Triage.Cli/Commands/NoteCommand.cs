@@ -2,6 +2,7 @@ using System.CommandLine;
 using Triage.Cli.Paper;
 using Triage.Cli.Typed;
 using Triage.Notes;
+using Triage.Workshop.Steps;
 
 namespace Triage.Cli.Commands;
 
@@ -26,9 +27,11 @@ internal static class NoteCommand
         });
     }
 
-    private static ExitCode Saved(Session session, string id, string since, string file)
+    private static ExitCode Saved(Session session, string id, string since, string file) => Written(session, id, session.Live.Texts.Save(id, since, Files.Text(file)));
+
+    /// <summary>Says what became of a text.</summary>
+    public static ExitCode Written(Session session, string id, NoteSaved saved)
     {
-        var saved = session.Live.Texts.Save(id, since, Files.Text(file));
         RefusedException.ThrowIf(saved.Refused);
         session.Show(new { Id = id, saved.Written, session.Live.Texts.Read(id)?.Version, saved.Problems }, paper =>
         {

@@ -12,6 +12,10 @@ internal static class Addresses
 
     public static string NoteText(string note) => $"/notes/{Uri.EscapeDataString(note)}/text";
 
+    public static string History(string note) => $"/notes/{Uri.EscapeDataString(note)}/history";
+
+    public static string Version(string note, string version) => $"{History(note)}/{Uri.EscapeDataString(version)}";
+
     public static string Drawings(string device) => $"/notes/{Uri.EscapeDataString(device)}/drawings";
 
     public static string Drawing(string device, int number) => FormattableString.Invariant($"{Drawings(device)}/{number}");

@@ -19,6 +19,9 @@ internal static class NoSuch
     public static Refusal Entry(string job, int entry) =>
         new(RefusalKind.NotFound, $"Job {job} has no entry {entry} in its log.", "Read the job again: entries count from 0, the oldest first.");
 
+    public static Refusal Version(string note, string version) =>
+        new(RefusalKind.NotFound, $"No version “{version}” of {note} is kept.", "Look at the list of its versions: the oldest go when there are many.");
+
     private static Refusal Of(string kind, string id, IEnumerable<Note> notes) =>
         new(RefusalKind.NotFound, $"There is no {kind} “{id}”.", Nearest.To(id, notes.Select(n => n.Id)) is { } near ? $"Did you mean {near}?" : "Look it up with find.");
 }

@@ -142,6 +142,9 @@ internal sealed record NewDeviceBody(string Name, string? Maker, string Class);
 /// <param name="Version">Of the text that was read; another one on disk means that somebody changed it meanwhile.</param>
 internal sealed record NoteTextBody(string Version, string Text);
 
+/// <param name="Version">Of the text on disk as you saw it; another one there means that somebody changed it meanwhile.</param>
+internal sealed record BringBackBody(string Version);
+
 internal sealed record CloseBody(JobOutcome Outcome)
 {
     public WireCauseFound[]? Causes { get; init; }

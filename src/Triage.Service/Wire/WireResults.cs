@@ -3,6 +3,7 @@ using Triage.Notes;
 using Triage.Notes.Kinds;
 using Triage.Search.Queries;
 using Triage.Workshop.Reviews;
+using Triage.Workshop.Steps;
 
 namespace Triage.Service.Wire;
 
@@ -52,6 +53,16 @@ internal sealed record WireNoteText(string Text, string Version, bool Writable);
 /// <param name="Written">False when one of the problems is an error.</param>
 /// <param name="Version">Of the text on disk now.</param>
 internal sealed record WireNoteSaved(bool Written, string? Version, ImmutableArray<WireProblem> Problems);
+
+/// <param name="Now">Version of the text on disk now, to be given back when bringing one back.</param>
+/// <param name="Versions">The newest first.</param>
+internal sealed record WirePast(string Book, string Path, string Now, bool Writable, ImmutableArray<WireVersion> Versions)
+{
+    public static WirePast Of(NotePast past) => new(past.Place.Book, past.Place.Path, past.Now, past.Writable, [.. past.Versions.Select(v => new WireVersion(v.Version, v.Until, v.Bytes))]);
+}
+
+/// <param name="Until">When it was replaced.</param>
+internal sealed record WireVersion(string Version, DateTimeOffset Until, int Bytes);
 
 internal sealed record WireReview(int ClosedJobs, ImmutableArray<WireReviewRow> Rows, ImmutableArray<string> OnHearsay)
 {

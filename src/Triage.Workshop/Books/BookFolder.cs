@@ -119,7 +119,7 @@ public sealed class BookFolder(BookSource source, TimeProvider clock)
         var file = Absolute(path);
         Directory.CreateDirectory(Path.GetDirectoryName(file)!);
         if (was is { } before)
-            History.Keep(path, new(clock.GetUtcNow(), before), file);
+            History.Keep(path, new(clock.GetLocalNow(), before), file);
         if (!WholeFile.Write(file, bytes, still))
             return false;
         Ledger.Wrote(path, bytes);

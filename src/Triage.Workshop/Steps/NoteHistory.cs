@@ -97,4 +97,24 @@ public sealed record NotePast(NotePlace Place, string? Text, string Now, Immutab
 /// <param name="Version">Digest of what the file held.</param>
 /// <param name="Until">When it was replaced.</param>
 /// <param name="Bytes">Length of the file.</param>
-public sealed record NoteVersion(string Version, DateTimeOffset Until, int Bytes, string Text);
+public sealed record NoteVersion(string Version, DateTimeOffset Until, int Bytes, string Text)
+{
+    /// <summary>What replaced it, in words.</summary>
+    /// <param name="after">The text that took its place; null when the file is gone.</param>
+    public string Replaced(string? after)
+    {
+        if (after is null)
+            return "then the file went";
+        var changes = LineChanges.Between(Text, after);
+        var (came, went) = (changes.Count(c => c.Fate == LineFate.Came), changes.Count(c => c.Fate == LineFate.Went));
+        return (came, went) switch
+        {
+            (0, 0) => "then only its line ends changed",
+            (_, 0) => $"then {Lines(came)} came",
+            (0, _) => $"then {Lines(went)} went",
+            _ => $"then {Lines(came)} came and {Lines(went)} went",
+        };
+    }
+
+    private static string Lines(int count) => count == 1 ? "1 line" : FormattableString.Invariant($"{count} lines");
+}

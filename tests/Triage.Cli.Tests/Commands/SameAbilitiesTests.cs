@@ -8,7 +8,7 @@ namespace Triage.Cli.Tests.Commands;
 /// <summary>What the steps can do, the command line can do: each step is called by the program, and its command line parses.</summary>
 public sealed class SameAbilitiesTests
 {
-    private static readonly Type[] Abilities = [typeof(JobSteps), typeof(Listing), typeof(NoteEditing), typeof(Drawer), typeof(InstrumentEditing), typeof(SettingsEditing), typeof(DrawingEditing)];
+    private static readonly Type[] Abilities = [typeof(JobSteps), typeof(Listing), typeof(NoteEditing), typeof(Drawer), typeof(InstrumentEditing), typeof(SettingsEditing), typeof(DrawingEditing), typeof(NoteHistory)];
 
     private static readonly Type[] Results = [typeof(StepResult), typeof(NoteSaved), typeof(Asking), typeof(Refusal)];
 
@@ -24,6 +24,7 @@ public sealed class SameAbilitiesTests
         ["Listing.Device"] = "new-device 1 C-2 box", ["NoteEditing.Save"] = "note chime --save f.md --since v", ["Drawer.Add"] = "drawer put fuse 3", ["Drawer.Move"] = "drawer count fuse --more 2",
         ["Drawer.Test"] = "drawer count fuse --tested yes", ["Drawer.Remove"] = "drawer remove fuse", ["Drawer.Take"] = "drawer take 1 fuse", ["InstrumentEditing.Keep"] = "instruments meter --kind multimeter",
         ["InstrumentEditing.Remove"] = "instruments meter --remove", ["SettingsEditing.Save"] = "settings --value-of-hour 15", ["DrawingEditing.Add"] = "drawings C-1 --add f.png",
+        ["NoteHistory.BringBack"] = "history 1 --back 2f", ["NoteHistory.Erase"] = "history 1 --erase",
     };
 
     [Fact]

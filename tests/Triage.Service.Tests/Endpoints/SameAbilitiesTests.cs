@@ -23,9 +23,10 @@ public sealed class SameAbilitiesTests(SharedBench shared) : IClassFixture<Share
         ["Drawer.Add"] = "POST /api/drawer", ["Drawer.Move"] = "POST /api/drawer/counts", ["Drawer.Test"] = "POST /api/drawer/tests", ["Drawer.Remove"] = "DELETE /api/drawer",
         ["Drawer.Take"] = "POST /api/jobs/{id}/from-drawer", ["InstrumentEditing.Keep"] = "POST /api/instruments", ["InstrumentEditing.Remove"] = "DELETE /api/instruments",
         ["SettingsEditing.Save"] = "PATCH /api/settings", ["DrawingEditing.Add"] = "POST /api/notes/{id}/drawings",
+        ["NoteHistory.BringBack"] = "POST /api/notes/{id}/history/{version}", ["NoteHistory.Erase"] = "DELETE /api/notes/{id}/history",
     };
 
-    private static readonly Type[] Abilities = [typeof(JobSteps), typeof(Listing), typeof(NoteEditing), typeof(Drawer), typeof(InstrumentEditing), typeof(SettingsEditing), typeof(DrawingEditing)];
+    private static readonly Type[] Abilities = [typeof(JobSteps), typeof(Listing), typeof(NoteEditing), typeof(Drawer), typeof(InstrumentEditing), typeof(SettingsEditing), typeof(DrawingEditing), typeof(NoteHistory)];
 
     private static readonly Type[] Results = [typeof(StepResult), typeof(NoteSaved), typeof(Asking), typeof(Refusal)];
 
