@@ -22,9 +22,9 @@ internal static class ApiEndpoints
     public static void MapApi(this IEndpointRouteBuilder routes)
     {
         routes.MapGet("/health", Health).WithTags("bench").WithSummary("Whether the bench is up, and what it holds.");
-        var api = routes.MapGroup("/api");
+        var api = routes.MapGroup("/api").AddEndpointFilter(WholeBodies.Check);
         api.MapPost("/ask", Ask).WithTags("ask").WithSummary("The answer to a complaint; nothing is taken in.").ProducesProblem(404).ProducesProblem(422);
-        api.MapGet("/find", Find).WithTags("find").WithSummary("Prior fixes and every other note, by words and filters.");
+        api.MapGet("/find", Find).WithTags("find").WithSummary("Prior fixes and every other note, by words and filters.").ProducesProblem(400);
         api.MapGet("/notes/{id}", GetNote).WithTags("find").WithSummary("One note.").ProducesProblem(404);
         api.MapGet("/notes/{id}/text", GetText).WithTags("find").WithSummary("A note as it is written, with the version to give back on saving.").ProducesProblem(404);
         api.MapPut("/notes/{id}/text", PutText).WithTags("find").WithSummary("Save a note as text. One with an error, or made from an older state, is not written.")
@@ -50,12 +50,13 @@ internal static class ApiEndpoints
 
     private static Results<Ok<WireAsking>, ProblemHttpResult> Ask(AskBody body, LiveBench bench)
     {
-        var asking = bench.Steps.Ask(body.Machine ?? "", body.Complaint ?? "");
+        var asking = bench.Steps.Ask(body.Machine ?? "", body.Complaint);
         return asking.Refused is { } refused ? Problems.Of(refused) : TypedResults.Ok(WireAsking.Of(asking));
     }
 
-    private static Tagged<WireFound> Find(LiveBench bench, string? q, string[]? kind, string[]? device, string[]? finding, string[]? cause, string[]? outcome, string? like, SearchSort sort = SearchSort.Relevance, bool unfinished = false, int skip = 0, int take = 10) =>
-        new(WireFound.Of(bench.Current.Find(new(q ?? "")
+    private static Results<Tagged<WireFound>, ProblemHttpResult> Find(LiveBench bench, string? q, string[]? kind, string[]? device, string[]? finding, string[]? cause, string[]? outcome, string? like, SearchSort sort = SearchSort.Relevance, bool unfinished = false, int skip = 0, int take = 10) =>
+        !Enum.IsDefined(sort) ? Problems.Of(StatusCodes.Status400BadRequest, "The request cannot be read.", "sort takes one of the words in /openapi/v1.json.", null)
+        : new Tagged<WireFound>(WireFound.Of(bench.Current.Find(new(q ?? "")
         {
             Kinds = [.. kind ?? []],
             Devices = [.. device ?? []],

@@ -16,8 +16,8 @@ internal static class BenchEndpoints
         var drawer = api.MapGroup("/drawer").WithTags("bench");
         drawer.MapGet("", (LiveBench bench) => new Tagged<WireDrawer>(WireDrawer.Of(bench.Current))).WithSummary("Parts on hand.");
         Changes(drawer.MapPost("", (StockBody body, LiveBench bench) => Drawer(bench, bench.Drawer.Add(body.AsItem()))), "Put parts in; more of what lies there already are added to it.");
-        Changes(drawer.MapPost("/counts", (StockMovedBody body, LiveBench bench) => Drawer(bench, bench.Drawer.Move(body.Item ?? "", body.By))), "Put some more of it in, or take some out.");
-        Changes(drawer.MapPost("/tests", (StockTestedBody body, LiveBench bench) => Drawer(bench, bench.Drawer.Test(body.Item ?? "", body.Good))), "All of it were tested and found good, or not.");
+        Changes(drawer.MapPost("/counts", (StockMovedBody body, LiveBench bench) => Drawer(bench, bench.Drawer.Move(body.Item, body.By))), "Put some more of it in, or take some out.");
+        Changes(drawer.MapPost("/tests", (StockTestedBody body, LiveBench bench) => Drawer(bench, bench.Drawer.Test(body.Item, body.Good))), "All of it were tested and found good, or not.");
         Changes(drawer.MapDelete("", (string item, LiveBench bench) => Drawer(bench, bench.Drawer.Remove(item))), "Take it off the list.");
 
         var instruments = api.MapGroup("/instruments").WithTags("bench");

@@ -12,6 +12,9 @@ internal static class WorkshopRefusals
     public static Refusal CannotWrite(string folder, Exception e) =>
         new(RefusalKind.CannotWrite, $"Cannot write in {folder}: {e.Message}", "Nothing was written. Look for a full disk or a read-only folder, then try again.");
 
+    public static Refusal WouldNotRead(string path, Triage.Notes.Problem error) =>
+        new(RefusalKind.NotUnderstood, $"{path} could not be read again after this: {error.What}", $"Nothing was written. {error.Instead}");
+
     public static Refusal ChangedMeanwhile(string path, string kept) =>
         new(RefusalKind.ChangedMeanwhile, $"{path} was changed by somebody else since you read it.", $"Theirs is in place, yours is kept at {kept}. Read theirs and enter again what is missing.", kept);
 

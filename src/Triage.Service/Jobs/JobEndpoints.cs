@@ -26,13 +26,13 @@ internal static class JobEndpoints
         jobs.MapGet("/{id}", GetJob).WithSummary("One job.").ProducesProblem(404);
         jobs.MapGet("/{id}/answer", GetAnswer).WithSummary("Causes, resets worth trying and the next best step.").ProducesProblem(404);
         Step<LineBody>(jobs, "line", "One line as it comes.", (steps, id, b) => steps.Line(id, b.Text));
-        Step<SawBody>(jobs, "saw", "A finding seen with a value; not seen is its normal value.", (steps, id, b) => steps.Saw(id, b.Finding, b.Value, [.. b.When ?? []], b.WatchedMinutes, b.Sure, b.ComesAndGoes ?? false));
+        Step<SawBody>(jobs, "saw", "A finding seen with a value; not seen is its normal value.", (steps, id, b) => steps.Saw(id, b.Finding, b.Value, [.. b.When ?? []], b.WatchedMinutes, b.Sure, b.ComesAndGoes));
         Step<TestedBody>(jobs, "tested", "A test done.", (steps, id, b) => steps.Tested(id, b.Test, b.Outcome));
         Step<ReadingBody>(jobs, "readings", "A reading, as typed.", (steps, id, b) => steps.Reading(id, b.AsRead()));
         Step<ResetBody>(jobs, "resets", "A reset tried. One that erases is refused until the owner agreed.", (steps, id, b) => steps.Reset(id, b.Reset, b.Effect));
-        Step<RoundBody>(jobs, "rounds", "One look at several things: what each showed.", (steps, id, b) => steps.Round(id, b.Round ?? "", [.. (b.Rows ?? []).Select(r => new SeenFinding(r.Finding ?? "", r.Value ?? ""))]));
-        Step<SkippedBody>(jobs, "skipped", "A step passed over, or one that cannot be told; it is not offered again.", (steps, id, b) => steps.Skip(id, b.Step ?? "", b.Why));
-        Step<SecuredBody>(jobs, "secured", "Something secured before the fault is looked for, or not possible.", (steps, id, b) => steps.Secured(id, b.Protect ?? "", b.Done));
+        Step<RoundBody>(jobs, "rounds", "One look at several things: what each showed.", (steps, id, b) => steps.Round(id, b.Round, [.. b.Rows.Select(r => new SeenFinding(r.Finding, r.Value))]));
+        Step<SkippedBody>(jobs, "skipped", "A step passed over, or one that cannot be told; it is not offered again.", (steps, id, b) => steps.Skip(id, b.Step, b.Why));
+        Step<SecuredBody>(jobs, "secured", "Something secured before the fault is looked for, or not possible.", (steps, id, b) => steps.Secured(id, b.Protect, b.Done));
         Step<CounterClosedBody>(jobs, "counter-closed", "The owner has left.", (steps, id, _) => steps.CloseCounter(id));
         Step<BuildBody>(jobs, "build", "What the machine is like.", (steps, id, b) => steps.TellBuild(id, b.AsBuild()));
         Step<HeldBody>(jobs, "held", "Whether what worked still works.", (steps, id, b) => steps.Held(id, b.Action, b.StillWorks, b.After));
@@ -45,7 +45,7 @@ internal static class JobEndpoints
         jobs.MapGet("/{id}/readings", GetReadings).WithSummary("What each reading says of its part.").ProducesProblem(404);
         jobs.MapGet("/{id}/needed-part", GetNeededPart).WithSummary("The part that mending the likeliest cause takes, and what in the drawer may go in; 204 when no part would mend it.").Produces(204).ProducesProblem(404);
         Described(
-            jobs.MapPost("/{id}/from-drawer", (string id, [FromBody] StockTakenBody body, HttpContext http, LiveBench bench, StepRecorder recorder) => Outcome(http, bench, recorder, id, "from-drawer", _ => bench.Drawer.Take(id, body.Item ?? ""))),
+            jobs.MapPost("/{id}/from-drawer", (string id, [FromBody] StockTakenBody body, HttpContext http, LiveBench bench, StepRecorder recorder) => Outcome(http, bench, recorder, id, "from-drawer", _ => bench.Drawer.Take(id, body.Item))),
             "Take one part out of the drawer for the job.");
         Step<WireConsent>(jobs, "consent", "What the owner agreed to.", (steps, id, b) => steps.Agree(id, new(b.SpendingLimit, b.MayErase, b.OriginalsBack)));
         Step<WireWaiting>(jobs, "waiting", "What it waits for.", (steps, id, b) => steps.WaitFor(id, new(b.For, b.Until)));
@@ -105,7 +105,7 @@ internal static class JobEndpoints
         var result = recorder.Record(http, "", "take-in", steps => steps.TakeIn(new()
         {
             Machine = body.Machine ?? "",
-            Complaint = body.Complaint ?? "",
+            Complaint = body.Complaint,
             Technician = body.Technician,
             Owner = body.Owner,
             Serial = body.Serial,

@@ -70,7 +70,7 @@ internal sealed record WireFitted(string? Designator, string? Rating, string? Wh
 
 /// <param name="Part">Part class id.</param>
 /// <param name="Count">How many are put in, 1 or more.</param>
-internal sealed record StockBody(string Part, int Count, string? Rating, string? Where)
+internal sealed record StockBody(string Part, int Count, string? Rating = null, string? Where = null)
 {
     public bool? Tested { get; init; }
 

@@ -73,12 +73,12 @@ internal sealed record WireEntry(int Entry, DateTimeOffset At, string Words);
 /// <param name="LeftOver">What was open when it came off is shut now.</param>
 internal sealed record WireLoose(string What, string? Where, bool LeftOver);
 
-internal sealed record WireConsent(double? SpendingLimit, bool? MayErase, bool? OriginalsBack);
+internal sealed record WireConsent(double? SpendingLimit = null, bool? MayErase = null, bool? OriginalsBack = null);
 
-internal sealed record WireWaiting(string For, DateTimeOffset? Until);
+internal sealed record WireWaiting(string For, DateTimeOffset? Until = null);
 
 /// <param name="Fault">Fault id.</param>
 internal sealed record WireCauseFound(string Fault, Grade Grade);
 
 /// <param name="CameBack">True: the fault is back; false: heard of as good.</param>
-internal sealed record WireFollowUp(bool CameBack, string? Note);
+internal sealed record WireFollowUp(bool CameBack, string? Note = null);

@@ -7,9 +7,9 @@ namespace Triage.Service.Wire;
 // What programs send, one record a step. Ids are note ids; amounts are in the bench's currency.
 
 /// <param name="Machine">Device or class, by id or name; may be left out when the complaint names it.</param>
-internal sealed record AskBody(string Complaint, string? Machine);
+internal sealed record AskBody(string Complaint, string? Machine = null);
 
-internal sealed record TakeInBody(string Complaint, string? Machine)
+internal sealed record TakeInBody(string Complaint, string? Machine = null)
 {
     public string? Technician { get; init; }
 
@@ -33,31 +33,31 @@ internal sealed record TakeInBody(string Complaint, string? Machine)
     public bool? NoOwner { get; init; }
 }
 
-internal sealed record RowBody(string? Finding, string? Value);
+internal sealed record RowBody(string Finding, string Value);
 
-internal sealed record RoundBody(string? Round, RowBody[]? Rows);
+internal sealed record RoundBody(string Round, RowBody[] Rows);
 
-internal sealed record SkippedBody(string? Step, SkipReason Why);
+internal sealed record SkippedBody(string Step, SkipReason Why);
 
-internal sealed record SecuredBody(string? Protect, bool Done);
+internal sealed record SecuredBody(string Protect, bool Done);
 
 internal sealed record CounterClosedBody;
 
 /// <param name="Traits">By trait: what the machine has.</param>
-internal sealed record BuildBody(Dictionary<string, string[]>? Traits)
+internal sealed record BuildBody(Dictionary<string, string[]> Traits)
 {
-    public Build AsBuild() => new([.. (Traits ?? []).Select(t => new TraitValues(t.Key, [.. t.Value]))]);
+    public Build AsBuild() => new([.. Traits.Select(t => new TraitValues(t.Key, [.. t.Value]))]);
 }
 
 internal sealed record LineBody(string Text);
 
-internal sealed record SawBody(string Finding, string Value, string[]? When, double? WatchedMinutes, double? Sure, bool? ComesAndGoes);
+internal sealed record SawBody(string Finding, string Value, string[]? When = null, double? WatchedMinutes = null, double? Sure = null, bool ComesAndGoes = false);
 
 /// <param name="Outcome">A value of the finding that the test reveals, or an outcome of its own.</param>
 internal sealed record TestedBody(string Test, string Outcome);
 
 /// <param name="Value">With its unit: 4n7, 0.1 F, OL, 1.2 k.</param>
-internal sealed record ReadingBody(string Value, string? From, string? To, string? Mode)
+internal sealed record ReadingBody(string Value, string? From = null, string? To = null, string? Mode = null)
 {
     public string? Text { get; init; }
 
@@ -83,19 +83,19 @@ internal sealed record ResetBody(string Reset, Effect Effect);
 
 /// <param name="Action">Reset or fix id.</param>
 /// <param name="After">power-loss, soak, days…</param>
-internal sealed record HeldBody(string Action, bool StillWorks, string? After);
+internal sealed record HeldBody(string Action, bool StillWorks, string? After = null);
 
-internal sealed record FixedBody(string Fix, Effect Effect, bool? TestedBefore);
+internal sealed record FixedBody(string Fix, Effect Effect, bool? TestedBefore = null);
 
-internal sealed record SwappedBody(string Part, Effect Effect, string? Fix, bool? OldBack);
+internal sealed record SwappedBody(string Part, Effect Effect, string? Fix = null, bool? OldBack = null);
 
 /// <param name="Step">A step of the machine's access tree.</param>
-internal sealed record OpenedBody(string Step, bool Shut);
+internal sealed record OpenedBody(string Step, bool Shut = false);
 
 /// <param name="Note">What is odd about it: damage, a fastener unlike the others.</param>
-internal sealed record TakenOffBody(string What, string? Where, bool BackOn, string? Note);
+internal sealed record TakenOffBody(string What, string? Where = null, bool BackOn = false, string? Note = null);
 
-internal sealed record PoweredBody(PowerStage Stage, string? Current);
+internal sealed record PoweredBody(PowerStage Stage, string? Current = null);
 
 internal sealed record PartBody(string Part, PartState State)
 {
@@ -116,11 +116,11 @@ internal sealed record PartBody(string Part, PartState State)
 internal sealed record WireEntryText(string Text);
 
 /// <param name="Says">Other ways in which people put it.</param>
-internal sealed record NewFindingBody(string Words, string[]? Says);
+internal sealed record NewFindingBody(string Words, string[]? Says = null);
 
 /// <param name="Part">Part class id.</param>
 /// <param name="Fix">What mends it.</param>
-internal sealed record NewFaultBody(string Words, string? Part, string? Fix);
+internal sealed record NewFaultBody(string Words, string? Part = null, string? Fix = null);
 
 /// <param name="Finding">Id of the finding that it tells.</param>
 internal sealed record NewTestBody(string Words, string Finding, TestWay Way)
@@ -137,7 +137,7 @@ internal sealed record NewTestBody(string Words, string Finding, TestWay Way)
 }
 
 /// <param name="Class">Device class id.</param>
-internal sealed record NewDeviceBody(string Name, string? Maker, string Class);
+internal sealed record NewDeviceBody(string Name, string Class, string? Maker = null);
 
 /// <param name="Version">Of the text that was read; another one on disk means that somebody changed it meanwhile.</param>
 internal sealed record NoteTextBody(string Version, string Text);

@@ -40,7 +40,7 @@ internal sealed record WireSettings(string Version, bool Writable)
 
 /// <summary>What is left out stays as it is.</summary>
 /// <param name="Version">Of the settings that were read; left out, whatever holds now is changed.</param>
-internal sealed record SettingsBody(string? Version)
+internal sealed record SettingsBody(string? Version = null)
 {
     public double? ValueOfHour { get; init; }
 
@@ -90,7 +90,7 @@ internal sealed record WireInstrument(string Name, string? Kind, string? Input, 
 /// <summary>A new instrument, or one as it is from now on.</summary>
 /// <param name="Was">Name it has so far; left out for a new one.</param>
 /// <param name="Version">Of the list that was read; left out, whatever holds now is changed.</param>
-internal sealed record InstrumentBody(string Name, string? Was, string? Version)
+internal sealed record InstrumentBody(string Name, string? Was = null, string? Version = null)
 {
     public string? Kind { get; init; }
 

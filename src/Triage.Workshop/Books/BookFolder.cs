@@ -1,5 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
+using Triage.Notes;
+using Triage.Notes.Parsing;
 
 namespace Triage.Workshop.Books;
 
@@ -43,13 +45,13 @@ public sealed class BookFolder(BookSource source, TimeProvider clock)
     }
 
     /// <summary>Writes a new note. Refused when a file of that name is there already.</summary>
-    public Refusal? Create(string path, ReadOnlyMemory<byte> bytes) => Locked(() =>
-        !File.Exists(Absolute(path)) && WriteWhole(path, null, bytes, () => !File.Exists(Absolute(path))) ? null : WorkshopRefusals.NameTaken(path));
+    public Refusal? Create(string path, ReadOnlyMemory<byte> bytes) => Locked(() => WouldNotRead(path, bytes) is { } unread ? unread
+        : !File.Exists(Absolute(path)) && WriteWhole(path, null, bytes, () => !File.Exists(Absolute(path))) ? null : WorkshopRefusals.NameTaken(path));
 
     /// <summary>Puts new bytes in place of the ones that were read.</summary>
     /// <param name="asRead">The file as it was when the person began; anything else on disk is somebody's newer work.</param>
-    public Refusal? Replace(string path, ReadOnlyMemory<byte> asRead, ReadOnlyMemory<byte> bytes) => Locked(() =>
-        Holds(path, asRead) && WriteWhole(path, asRead, bytes, () => Holds(path, asRead)) ? null : ChangedMeanwhile(path, bytes));
+    public Refusal? Replace(string path, ReadOnlyMemory<byte> asRead, ReadOnlyMemory<byte> bytes) => Locked(() => WouldNotRead(path, bytes) is { } unread ? unread
+        : Holds(path, asRead) && WriteWhole(path, asRead, bytes, () => Holds(path, asRead)) ? null : ChangedMeanwhile(path, bytes));
 
     /// <summary>
     /// Reads, changes and writes a note in one go under the lock, so that two writers' entries both stay. An editor does not know
@@ -62,7 +64,11 @@ public sealed class BookFolder(BookSource source, TimeProvider clock)
         {
             if (Read(path) is not { } now)
                 return WorkshopRefusals.NoteGone(path);
-            if (change(now) is not { } bytes || bytes.AsSpan().SequenceEqual(now) || WriteWhole(path, now, bytes, () => Holds(path, now)))
+            if (change(now) is not { } bytes || bytes.AsSpan().SequenceEqual(now))
+                return null;
+            if (WouldNotRead(path, bytes) is { } unread)
+                return unread;
+            if (WriteWhole(path, now, bytes, () => Holds(path, now)))
                 return null;
         }
 
@@ -109,6 +115,12 @@ public sealed class BookFolder(BookSource source, TimeProvider clock)
             return IsThere ? WorkshopRefusals.CannotWrite(source.Folder, e) : WorkshopRefusals.FolderGone(source.Folder);
         }
     }
+
+    /// <summary>What is to be written is read by the bench's own reader first: a note that nobody could read again is not put in place of one that can be.</summary>
+    private Refusal? WouldNotRead(string path, ReadOnlyMemory<byte> bytes) =>
+        path.EndsWith(".md", StringComparison.OrdinalIgnoreCase) && NoteReader.Read(source.Name, path, bytes) is { Note: null } reading
+            && reading.Problems.FirstOrDefault(p => p.Severity == Severity.Error) is { } error
+            ? WorkshopRefusals.WouldNotRead(path, error) : null;
 
     private bool Holds(string path, ReadOnlyMemory<byte> bytes) => Read(path) is { } now && bytes.Span.SequenceEqual(now);
 
