@@ -44,6 +44,7 @@ public static class BenchServer
         app.UseStatusCodePages(Faults.Say);
         app.Use(BrowserRules.Set);
         app.Use(new Doorkeeper(app.Services.GetRequiredService<PairedPhones>).Admit);
+        app.Use(OwnOrigin.Check);
         app.UseResponseCompression();
         app.UseRouting();
         app.MapOpenApi();

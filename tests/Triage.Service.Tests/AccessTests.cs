@@ -44,6 +44,31 @@ public class AccessTests(SharedBench shared) : IClassFixture<SharedBench>
         Assert.Equal(expected, (await client.Http.SendAsync(request, TestContext.Current.CancellationToken)).StatusCode);
     }
 
+    /// <summary>Whatever a page of somebody else sends, with whatever body: the job stays as it is.</summary>
+    [Theory]
+    [InlineData("cross-site", "https://attacker.example", null)]
+    [InlineData("cross-site", "null", "text/plain")]
+    [InlineData("same-site", "http://127.0.0.1:1", "application/json")]
+    [InlineData(null, "https://attacker.example", "application/json")]
+    [InlineData(null, "null", "application/x-www-form-urlencoded")]
+    public async Task A_page_of_another_origin_writes_nothing(string? site, string origin, string? type)
+    {
+        using var client = new Client(bench.Address);
+        var before = (await client.Get("/api/jobs/2026-021")).ToString();
+        foreach (var path in new[] { "/api/jobs/2026-021/line", "/api/jobs/2026-021/counter-closed", "/api/jobs/2026-021/waiting", "/api/jobs", "/jobs/2026-021/line" })
+        {
+            using var request = new HttpRequestMessage(path.EndsWith("waiting", StringComparison.Ordinal) ? HttpMethod.Delete : HttpMethod.Post, path);
+            request.Headers.Add("Origin", origin);
+            if (site is not null)
+                request.Headers.Add("Sec-Fetch-Site", site);
+            request.Content = type is null ? null : new StringContent("{\"text\":\"x\"}", System.Text.Encoding.UTF8, type);
+            using var answer = await client.Http.SendAsync(request, TestContext.Current.CancellationToken);
+            Assert.Equal(HttpStatusCode.Forbidden, answer.StatusCode);
+        }
+
+        Assert.Equal(before, (await client.Get("/api/jobs/2026-021")).ToString());
+    }
+
     [Theory]
     [InlineData("/")]
     [InlineData("/notes/none")]

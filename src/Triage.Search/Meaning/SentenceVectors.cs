@@ -46,6 +46,7 @@ public sealed class SentenceVectors(RememberedVectors remembered)
     /// <summary>Its threads sleep between two pieces of work: spinning, they took half the machine from what follows, and from each other.</summary>
     private static SentenceEncoder Loaded()
     {
+        NoTelemetry.Set();
         var options = new SessionOptions();
         options.AddSessionConfigEntry("session.intra_op.allow_spinning", "0");
         return new(options);

@@ -10,7 +10,8 @@ internal static class BrowserRules
         var headers = http.Response.Headers;
         headers.ContentSecurityPolicy = "default-src 'none'; style-src 'self'; script-src 'self'; connect-src 'self'; img-src 'self' data:; form-action 'self'; base-uri 'none'; frame-ancestors 'none'";
         headers.XContentTypeOptions = "nosniff";
-        headers["Referrer-Policy"] = "no-referrer";
+        // with no-referrer a form of ours would send "Origin: null"
+        headers["Referrer-Policy"] = "same-origin";
         return next(http);
     }
 }
