@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Collections.Concurrent;
 using System.IO.Enumeration;
+using Triage.Notes.Files;
 using Triage.Notes.Kinds;
 using Triage.Notes.Linting;
 using Triage.Notes.Parsing;
@@ -61,7 +62,7 @@ public static class BookReader
 
     private static NoteReading ReadOpened(NotePlace place, string file)
     {
-        using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete, bufferSize: 1);
+        using var stream = InBook.Open(file);
         var limit = YamlLimits.Default.Bytes;
         var bytes = new byte[Math.Min(stream.Length, limit + 1L)];
         var length = stream.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false);

@@ -18,6 +18,9 @@ public sealed record BenchOptions
     /// <summary>What learning was fitted to before; null to fit it at every start.</summary>
     public RememberedFits? Fits { get; init; }
 
+    /// <summary>What books are written with.</summary>
+    internal Disk Disk { get; init; } = Disk.Real;
+
     /// <summary>Keep in step with the folders; off for a single command.</summary>
     public bool Watch { get; init; } = true;
 }

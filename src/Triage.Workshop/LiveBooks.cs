@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Triage.Notes;
+using Triage.Notes.Files;
 using Triage.Notes.Kinds;
 using Triage.Search.Words;
 using Triage.Workshop.Books;
@@ -29,7 +30,7 @@ internal sealed class LiveBooks : IAsyncDisposable
     private LiveBooks(BenchOptions options)
     {
         this.options = options;
-        folders = [.. options.Books.Select(b => new BookFolder(b, options.Clock))];
+        folders = [.. options.Books.Select(b => new BookFolder(b, options.Clock) { Disk = options.Disk })];
         books = new([.. options.Books.Select(OpenBook.Read)]);
         settings = SettingsFile.Of(options.Books);
         searched = new(books, books.Notebook);
@@ -46,8 +47,8 @@ internal sealed class LiveBooks : IAsyncDisposable
     /// <summary>Raised after a new snapshot is in place.</summary>
     public event Action<Bench>? Changed;
 
-    /// <summary>Folder for what is not a note, in the book that is written to; null when none may be written.</summary>
-    public string? Aside => Home?.Aside;
+    /// <summary>Folder for what is not a note, in the book that is written to; null when none may be written, or it leads elsewhere.</summary>
+    public string? Aside => Home is { } home && InBook.At(home.Source.Folder, ".bench") is not null ? home.Aside : null;
 
     /// <summary>Book to which new notes go; null when none may be written.</summary>
     public BookFolder? Home => folders.FirstOrDefault(f => f.Source.Writable);
@@ -206,8 +207,8 @@ internal sealed class LiveBooks : IAsyncDisposable
 
     private void Publish(Notebook notes, CountedJobs counted, Lazy<Recogniser> recogniser)
     {
-        var (all, said) = (books, settings);
-        var problems = new Lazy<ImmutableArray<Problem>>(() => [.. said.AmongNotes(notes.Of<PartClass>()), .. all.Problems]);
+        var (all, said, kept) = (books, settings, folders.Select(f => f.Kept));
+        var problems = new Lazy<ImmutableArray<Problem>>(() => [.. said.AmongNotes(notes.Of<PartClass>()), .. all.Problems, .. kept.SelectMany(k => k.Problems)]);
         var next = new Bench(new(notes, counted, said.Settings), recogniser, searched.Open(), problems, (current?.Version ?? 0) + 1);
         Volatile.Write(ref current, next);
         Changed?.Invoke(next);

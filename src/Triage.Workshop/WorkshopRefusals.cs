@@ -12,8 +12,14 @@ internal static class WorkshopRefusals
     public static Refusal CannotWrite(string folder, Exception e) =>
         new(RefusalKind.CannotWrite, $"Cannot write in {folder}: {e.Message}", "Nothing was written. Look for a full disk or a read-only folder, then try again.");
 
-    public static Refusal WouldNotRead(string path, Triage.Notes.Problem error) =>
-        new(RefusalKind.NotUnderstood, $"{path} could not be read again after this: {error.What}", $"Nothing was written. {error.Instead}");
+    public static Refusal NotSafeOnDisk(string path, Exception e) =>
+        new(RefusalKind.CannotWrite, $"{path} was written, but the disk would not say that it is there to stay: {e.Message}", "Look whether it is there, make a copy of the book, and have the disk looked at: a power cut now could take it away again.");
+
+    public static Refusal LeadsOutside(string path) =>
+        new(RefusalKind.CannotWrite, $"{path} is reached through a link, which may lead out of the book.", "Nothing was written. Put a folder or a file of its own in the link's place.");
+
+    public static Refusal WouldNotBeRead(string path, Triage.Notes.Problem wrong) =>
+        new(RefusalKind.NotUnderstood, $"With this {path} could no longer be read as it was meant: {wrong.What}", $"{wrong.Instead} Nothing of this step was kept.");
 
     public static Refusal ChangedMeanwhile(string path, string kept) =>
         new(RefusalKind.ChangedMeanwhile, $"{path} was changed by somebody else since you read it.", $"Theirs is in place, yours is kept at {kept}. Read theirs and enter again what is missing.", kept);

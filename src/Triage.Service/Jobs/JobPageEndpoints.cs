@@ -42,7 +42,7 @@ internal static class JobPageEndpoints
             ? PageResults.Try(() => recorder.Record(http, id, step, _ => Done(bench, id, record, form)))
             : new() { Refused = FormRefusals.Old };
         var page = EndsItsPage(step) && result.Refused is null ? "" : form.Need("page");
-        if (result is { Refused: null, TakenBack: not null } || (step == "put-back" && result is { Refused: null, Remarks.IsEmpty: false }))
+        if (result is { Refused: null, TakenBack: not null } or { Refused: null, Kept.IsEmpty: false } || (step == "put-back" && result is { Refused: null, Remarks.IsEmpty: false }))
             return Shown(id, page, bench, answers, null, result, form.Index("about"));
         return result.Refused is { } refused
             ? Shown(id, page, bench, answers, new(step, fields, refused))

@@ -1,19 +1,19 @@
 using System.Collections.Immutable;
-using System.Globalization;
-using Triage.Notes;
-using Triage.Notes.Parsing;
+using System.Text;
+using Triage.Notes.Files;
 
 namespace Triage.Workshop.Books;
 
 /// <summary>
-/// The folder of one book. Every write is whole or not at all: temporary file, flush, rename, under a lock that other
-/// processes on the same folder respect. A file that changed since it was read is not overwritten; both versions are kept.
+/// The folder of one book. Every write is whole or not at all: temporary file, flush, rename, flush of the folder, under a lock that other
+/// processes on the same folder respect. A file that changed since it was read is not overwritten; both versions are kept. What would no
+/// longer be read is not written.
 /// </summary>
 /// <param name="source">Name, folder and trust.</param>
 /// <param name="clock">Names the kept versions.</param>
 public sealed class BookFolder(BookSource source, TimeProvider clock)
 {
-    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(10), Pause = TimeSpan.FromMilliseconds(50);
     private const int MostTries = 20;
 
     private readonly Lock writing = new();
@@ -22,21 +22,24 @@ public sealed class BookFolder(BookSource source, TimeProvider clock)
 
     public bool IsThere => Directory.Exists(source.Folder);
 
+    /// <summary>What is written with.</summary>
+    internal Disk Disk { get; init; } = Disk.Real;
+
     /// <summary>Where the bench keeps what is not a note: the lock, refused versions. Ignored by the note reader.</summary>
     internal string Aside => Path.Combine(source.Folder, ".bench");
 
-    private string Kept => Path.Combine(Aside, "kept");
+    internal KeptTexts Kept => field ??= new(source.Folder, clock);
 
     private History History => new(Aside);
 
     private Ledger Ledger => new(source, Aside);
 
-    /// <summary>A note's bytes as they are on disk now; null when there is none.</summary>
+    /// <summary>A note's bytes as they are on disk now; null when there is none in the book: what a link leads to is none.</summary>
     public byte[]? Read(string path)
     {
         try
         {
-            return File.ReadAllBytes(Absolute(path));
+            return InBook.At(source.Folder, path) is { } file ? InBook.ReadAll(file) : null;
         }
         catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
         {
@@ -45,35 +48,50 @@ public sealed class BookFolder(BookSource source, TimeProvider clock)
     }
 
     /// <summary>Writes a new note. Refused when a file of that name is there already.</summary>
-    public Refusal? Create(string path, ReadOnlyMemory<byte> bytes) => Locked(() => WouldNotRead(path, bytes) is { } unread ? unread
-        : !File.Exists(Absolute(path)) && WriteWhole(path, null, bytes, () => !File.Exists(Absolute(path))) ? null : WorkshopRefusals.NameTaken(path));
+    public Refusal? Create(string path, ReadOnlyMemory<byte> bytes) => Locked(path, () =>
+        File.Exists(Absolute(path)) ? WorkshopRefusals.NameTaken(path)
+        : ReadBack.Refuses(path, null, bytes) is { } refused ? refused
+        : WriteWhole(path, null, bytes) ? null : WorkshopRefusals.NameTaken(path));
+
+    /// <summary>Writes a file that is named by what it holds, unless it is there; one that is there and was cut is made whole.</summary>
+    public Refusal? Keep(string path, ReadOnlyMemory<byte> bytes) => Locked(path, () =>
+    {
+        var before = Read(path);
+        if (before is null || !bytes.Span.SequenceEqual(before))
+            return WriteWhole(path, before is null ? default(ReadOnlyMemory<byte>?) : before, bytes) ? null : WorkshopRefusals.KeepsChanging(path);
+        WholeFile.FlushName(Absolute(path), Disk);
+        return null;
+    });
+
+    /// <summary>Takes a file away that a refused step wrote, unless the note names it by now.</summary>
+    internal void TakeAway(string path, string note) => Locked(path, () =>
+    {
+        if (Read(note) is not { } text || text.AsSpan().IndexOf(Encoding.UTF8.GetBytes(path)) < 0)
+            File.Delete(Absolute(path));
+        return null;
+    });
 
     /// <summary>Puts new bytes in place of the ones that were read.</summary>
     /// <param name="asRead">The file as it was when the person began; anything else on disk is somebody's newer work.</param>
-    public Refusal? Replace(string path, ReadOnlyMemory<byte> asRead, ReadOnlyMemory<byte> bytes) => Locked(() => WouldNotRead(path, bytes) is { } unread ? unread
-        : Holds(path, asRead) && WriteWhole(path, asRead, bytes, () => Holds(path, asRead)) ? null : ChangedMeanwhile(path, bytes));
+    public Refusal? Replace(string path, ReadOnlyMemory<byte> asRead, ReadOnlyMemory<byte> bytes) => Locked(path, () =>
+        Holds(path, asRead) && (bytes.Span.SequenceEqual(asRead.Span) || WriteWhole(path, asRead, bytes)) ? null : Kept.Refused(path, bytes, Disk));
 
     /// <summary>
     /// Reads, changes and writes a note in one go under the lock, so that two writers' entries both stay. An editor does not know
-    /// the lock: when the file changes under the change, it is made again on what the file holds then.
+    /// the lock: one that saves just now is waited for, and when the file changes under the change, it is made again on what it holds then.
     /// </summary>
     /// <param name="change">New bytes from the present ones; null means: leave it.</param>
-    public Refusal? Change(string path, Func<byte[], byte[]?> change) => Locked(() =>
+    public Refusal? Change(string path, Func<byte[], byte[]?> change)
     {
-        for (var tries = 0; tries < MostTries; tries++)
+        for (var waited = TimeSpan.Zero; ; waited += Pause)
         {
-            if (Read(path) is not { } now)
-                return WorkshopRefusals.NoteGone(path);
-            if (change(now) is not { } bytes || bytes.AsSpan().SequenceEqual(now))
-                return null;
-            if (WouldNotRead(path, bytes) is { } unread)
-                return unread;
-            if (WriteWhole(path, now, bytes, () => Holds(path, now)))
-                return null;
+            var busy = false;
+            var refused = Locked(path, () => (busy = IsBeingSaved(path, waited)) ? WorkshopRefusals.KeepsChanging(path) : Changed(path, change));
+            if (!busy || waited >= Patience)
+                return refused;
+            Thread.Sleep(Pause);
         }
-
-        return WorkshopRefusals.KeepsChanging(path);
-    });
+    }
 
     /// <summary>What was replaced of a file, the oldest first.</summary>
     internal ImmutableArray<PastState> PastOf(string path) => IsInside(path) ? History.Of(path) : [];
@@ -82,23 +100,40 @@ public sealed class BookFolder(BookSource source, TimeProvider clock)
     internal IEnumerable<string> WithPast => History.Files;
 
     /// <summary>Forgets what was replaced of a file, and versions of it that were refused.</summary>
-    internal Refusal? Forget(string path) => Locked(() =>
+    internal Refusal? Forget(string path) => Locked(path, () =>
     {
-        _ = Absolute(path);
         History.Erase(path);
-        foreach (var kept in Directory.Exists(Kept) ? Directory.GetFiles(Kept, $"{Path.GetFileNameWithoutExtension(path)}.*") : [])
-            File.Delete(kept);
+        Kept.Erase(path);
         return null;
     });
 
     /// <summary>Removes what killed writers left half written; a folder that cannot be written has nothing of the kind.</summary>
-    public void CleanUp() => Locked(() =>
+    public void CleanUp() => Locked("", () =>
     {
         WholeFile.RemoveHalves(source.Folder);
+        Kept.Settle();
         return null;
     });
 
-    private Refusal? Locked(Func<Refusal?> write)
+    private Refusal? Changed(string path, Func<byte[], byte[]?> change)
+    {
+        Kept.Settle();
+        for (var tries = 0; tries < MostTries; tries++)
+        {
+            if (Read(path) is not { } now)
+                return WorkshopRefusals.NoteGone(path);
+            if (change(now) is not { } bytes || bytes.AsSpan().SequenceEqual(now))
+                return null;
+            if (ReadBack.Refuses(path, now, bytes) is { } refused)
+                return refused;
+            if (WriteWhole(path, now, bytes))
+                return null;
+        }
+
+        return WorkshopRefusals.KeepsChanging(path);
+    }
+
+    private Refusal? Locked(string path, Func<Refusal?> write)
     {
         try
         {
@@ -106,9 +141,17 @@ public sealed class BookFolder(BookSource source, TimeProvider clock)
                 return WorkshopRefusals.FolderGone(source.Folder);
             lock (writing)
             {
+                if (InBook.At(source.Folder, ".bench/lock") is null)
+                    return WorkshopRefusals.LeadsOutside(".bench");
                 using var held = FolderLock.Take(Aside, Patience);
-                return held is null ? WorkshopRefusals.FolderBusy(source.Folder) : write();
+                return held is null ? WorkshopRefusals.FolderBusy(source.Folder)
+                    : InBook.At(source.Folder, path) != Absolute(path) ? WorkshopRefusals.LeadsOutside(path)
+                    : write();
             }
+        }
+        catch (NotSafeOnDiskException e)
+        {
+            return WorkshopRefusals.NotSafeOnDisk(path, e);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -116,52 +159,38 @@ public sealed class BookFolder(BookSource source, TimeProvider clock)
         }
     }
 
-    /// <summary>What is to be written is read by the bench's own reader first: a note that nobody could read again is not put in place of one that can be.</summary>
-    private Refusal? WouldNotRead(string path, ReadOnlyMemory<byte> bytes) =>
-        path.EndsWith(".md", StringComparison.OrdinalIgnoreCase) && NoteReader.Read(source.Name, path, bytes) is { Note: null } reading
-            && reading.Problems.FirstOrDefault(p => p.Severity == Severity.Error) is { } error
-            ? WorkshopRefusals.WouldNotRead(path, error) : null;
-
     private bool Holds(string path, ReadOnlyMemory<byte> bytes) => Read(path) is { } now && bytes.Span.SequenceEqual(now);
 
+    /// <summary>A file that went away a moment ago is often on its way back: some editors delete, then write anew.</summary>
+    private bool IsBeingSaved(string path, TimeSpan waited) =>
+        Read(path) is { } now ? BeingSaved.Now(Absolute(path)) && !Ledger.WroteLately(now) : waited < BeingSaved.Quiet;
+
     /// <summary>What is replaced is kept before it goes; what was written is entered in the ledger after.</summary>
-    /// <param name="was">What is replaced; null for a new file.</param>
-    private bool WriteWhole(string path, ReadOnlyMemory<byte>? was, ReadOnlyMemory<byte> bytes, Func<bool> still)
+    /// <param name="was">What is replaced, null for a new file; when the file holds anything else nothing is written.</param>
+    private bool WriteWhole(string path, ReadOnlyMemory<byte>? was, ReadOnlyMemory<byte> bytes)
     {
-        var file = Absolute(path);
-        Directory.CreateDirectory(Path.GetDirectoryName(file)!);
         if (was is { } before)
-            History.Keep(path, new(clock.GetLocalNow(), before), file);
-        if (!WholeFile.Write(file, bytes, still))
-            return false;
-        Ledger.Wrote(path, bytes);
-        return true;
-    }
-
-    private Refusal ChangedMeanwhile(string path, ReadOnlyMemory<byte> bytes)
-    {
-        var stamp = clock.GetUtcNow().UtcDateTime.ToString("yyyyMMdd-HHmmss-fff", CultureInfo.InvariantCulture);
-        Directory.CreateDirectory(Kept);
-        var kept = FreeName(Kept, $"{Path.GetFileNameWithoutExtension(path)}.{stamp}");
-        WholeFile.Write(kept, bytes, () => true);
-        return WorkshopRefusals.ChangedMeanwhile(path, Path.GetRelativePath(source.Folder, kept).Replace('\\', '/'));
-    }
-
-    private static string FreeName(string folder, string name)
-    {
-        var free = Path.Combine(folder, $"{name}.md");
-        for (var n = 2; File.Exists(free); n++)
-            free = Path.Combine(folder, FormattableString.Invariant($"{name}-{n}.md"));
-        return free;
+            History.Keep(path, new(clock.GetLocalNow(), before), Absolute(path));
+        var overwritten = was is { } known ? Kept.Hold(path, known.Span) : null;
+        var written = false;
+        try
+        {
+            written = WholeFile.Write(Absolute(path), bytes, () => was is { } now ? Holds(path, now) : !File.Exists(Absolute(path)), Disk);
+            if (written)
+                Ledger.Wrote(path, bytes);
+            return written;
+        }
+        finally
+        {
+            Kept.Look(overwritten, written);
+        }
     }
 
     /// <summary>Paths never leave the folder.</summary>
-    private string Absolute(string path)
-    {
-        var file = Path.GetFullPath(Path.Combine(source.Folder, path));
-        return IsInside(path) ? file : throw new ArgumentException($"{path} lies outside the book.", nameof(path));
-    }
+    private string Absolute(string path) =>
+        IsInside(path) ? Path.GetFullPath(Path.Combine(source.Folder, path)) : throw new ArgumentException($"{path} lies outside the book.", nameof(path));
 
-    private bool IsInside(string path) => Path.GetFullPath(Path.Combine(source.Folder, path))
-        .StartsWith(Path.TrimEndingDirectorySeparator(Path.GetFullPath(source.Folder)) + Path.DirectorySeparatorChar, StringComparison.Ordinal);
+    private bool IsInside(string path) => Path.GetFullPath(Path.Combine(source.Folder, path)) is var file
+        && Path.TrimEndingDirectorySeparator(Path.GetFullPath(source.Folder)) is var root
+        && (file == root || file.StartsWith(root + Path.DirectorySeparatorChar, StringComparison.Ordinal));
 }

@@ -28,6 +28,17 @@ internal static class JsonLines
         }
     }
 
+    /// <summary>The end of the file as text; its first line may be cut.</summary>
+    public static string Tail(string file, int bytes)
+    {
+        if (!File.Exists(file))
+            return "";
+        using var stream = new FileStream(file, FileMode.Open, FileAccess.Read, FileShare.ReadWrite | FileShare.Delete);
+        stream.Position = Math.Max(0, stream.Length - bytes);
+        using var text = new StreamReader(stream);
+        return text.ReadToEnd();
+    }
+
     /// <param name="line">As <see cref="Line"/> makes it.</param>
     /// <param name="like">A file whose readers may read a new one, too.</param>
     /// <returns>Length of the file before.</returns>

@@ -16,6 +16,9 @@ internal sealed class Ledger(BookSource source, string aside)
     /// <summary>Bytes of newer lines after which only the last line of each file is kept.</summary>
     private const long Room = 256_000;
 
+    /// <summary>Bytes at the end that hold more writings than there are in a second.</summary>
+    private const int Lately = 32_000;
+
     private string File => Path.Combine(aside, "ledger");
 
     /// <summary>A file was written. A ledger that cannot be written keeps nothing from being recorded: the file is then found changed by hand.</summary>
@@ -30,6 +33,10 @@ internal sealed class Ledger(BookSource source, string aside)
             // the note itself is written, and that is what was asked for
         }
     }
+
+    /// <summary>Whether a bench, this one or another, wrote just this not long ago; an editor's writing is in no ledger.</summary>
+    public bool WroteLately(ReadOnlySpan<byte> bytes) =>
+        JsonLines.Tail(File, Lately).Contains(Convert.ToHexStringLower(SHA256.HashData(bytes)), StringComparison.Ordinal);
 
     /// <summary>By path.</summary>
     public ImmutableDictionary<string, LedgerEntry> Read()

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Triage.Notes;
+using Triage.Notes.Files;
 using Triage.Notes.Parsing;
 using Triage.Notes.Writing;
 
@@ -42,8 +43,7 @@ public static class Migration
         foreach (var note in notes)
         {
             var copy = Path.Combine(backup, note.Path);
-            Directory.CreateDirectory(Path.GetDirectoryName(copy)!);
-            File.Copy(Path.Combine(book.Folder, note.Path), copy);
+            WholeFile.Write(copy, InBook.ReadAll(Path.Combine(book.Folder, note.Path)), () => true);
         }
 
         return backup;

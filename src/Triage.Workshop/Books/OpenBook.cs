@@ -2,6 +2,7 @@ using System.Buffers.Binary;
 using System.Collections.Immutable;
 using System.Security.Cryptography;
 using Triage.Notes;
+using Triage.Notes.Files;
 using Triage.Notes.Parsing;
 
 namespace Triage.Workshop.Books;
@@ -38,15 +39,14 @@ internal sealed record OpenBook(BookSource Source, BookIndex Index, ImmutableDic
     /// <param name="path">Relative to the book; empty for the whole of it.</param>
     public IEnumerable<string> NotesAt(string path)
     {
-        var folder = Path.Combine(Source.Folder, path);
         var known = path.Length == 0 ? Fingerprints.Keys : Fingerprints.Keys.Where(p => p.StartsWith(path + "/", StringComparison.Ordinal));
-        return Directory.Exists(folder) ? known.Union(BookReader.Paths(Source.Folder, folder), StringComparer.Ordinal)
+        return InBook.At(Source.Folder, path) is { } folder && Directory.Exists(folder) ? known.Union(BookReader.Paths(Source.Folder, folder), StringComparer.Ordinal)
             : path.EndsWith(".md", StringComparison.OrdinalIgnoreCase) ? [path]
             : known;
     }
 
     /// <summary>Links are not followed: they may lead out of the book.</summary>
-    private bool IsThere(string path) => new FileInfo(Path.Combine(Source.Folder, path)) is { Exists: true, LinkTarget: null };
+    private bool IsThere(string path) => InBook.At(Source.Folder, path) is { } file && File.Exists(file);
 
     private static UInt128 Fingerprint(NoteReading reading) =>
         BinaryPrimitives.ReadUInt128BigEndian(SHA256.HashData(reading.Text.Bytes.Span));

@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Text;
 using Triage.Notes;
+using Triage.Notes.Files;
 using Triage.Notes.Kinds;
 using Triage.Notes.Parsing;
 using Triage.Workshop.Books;
@@ -22,12 +23,12 @@ internal sealed record SettingsFile(BenchSettings Settings, ImmutableArray<Probl
     public static SettingsFile Of(IEnumerable<BookSource> books)
     {
         var log = new NoteLog(Name);
-        var settings = BookOf(books) is { } book && Content(Path.Combine(book.Folder, Name), log) is { } text && Fields(text, log) is { } fields ? Read(fields) : new();
+        var settings = BookOf(books) is { } book && Content(InBook.At(book.Folder, Name)!, log) is { } text && Fields(text, log) is { } fields ? Read(fields) : new();
         return new(settings, log.Problems) { References = log.References };
     }
 
     /// <summary>The first book that has the file; null when none has.</summary>
-    public static BookSource? BookOf(IEnumerable<BookSource> books) => books.FirstOrDefault(b => File.Exists(Path.Combine(b.Folder, Name)));
+    public static BookSource? BookOf(IEnumerable<BookSource> books) => books.FirstOrDefault(b => InBook.At(b.Folder, Name) is { } file && File.Exists(file));
 
     /// <summary>Everything wrong with the file, kinds of part that no note describes too.</summary>
     public IEnumerable<Problem> AmongNotes(IEnumerable<PartClass> parts)
@@ -112,7 +113,7 @@ internal sealed record SettingsFile(BenchSettings Settings, ImmutableArray<Probl
     {
         try
         {
-            return Text(file, log);
+            return Text(InBook.ReadAll(file), log);
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -121,20 +122,14 @@ internal sealed record SettingsFile(BenchSettings Settings, ImmutableArray<Probl
         }
     }
 
-    private static string? Text(string file, NoteLog log)
+    private static string? Text(byte[] bytes, NoteLog log)
     {
-        var length = new FileInfo(file).Length;
-        if (length > YamlLimits.Default.Bytes)
+        if (bytes.Length > YamlLimits.Default.Bytes)
         {
-            log.Add(0, 0, NoteProblems.TooLarge(length, YamlLimits.Default.Bytes));
+            log.Add(0, 0, NoteProblems.TooLarge(bytes.Length, YamlLimits.Default.Bytes));
             return null;
         }
 
-        return Text(File.ReadAllBytes(file), log);
-    }
-
-    private static string? Text(byte[] bytes, NoteLog log)
-    {
         try
         {
             return Strict.GetString(bytes);

@@ -12,7 +12,7 @@ internal sealed class Closing(LiveBooks bench, JobNotes notes)
         if (Refuses(before, id, request) is { } refused)
             return new() { Refused = refused };
         var job = before.Notes.Find<Job>(id)!;
-        var (causes, written) = WithNewCause(job, request);
+        var (causes, written) = WithNewCause(job, request, now);
         if (written is not null)
             return new() { Refused = written };
         var closed = notes.Close(id, request with { Causes = causes }, now);
@@ -44,7 +44,7 @@ internal sealed class Closing(LiveBooks bench, JobNotes notes)
     /// A cause in free words becomes a fault note of the machine's class that often shows what this machine showed: whoever closes the job
     /// says so, and one job alone would drown among many.
     /// </summary>
-    private (ImmutableArray<FoundCause> Causes, Refusal? Refused) WithNewCause(Job job, CloseRequest request)
+    private (ImmutableArray<FoundCause> Causes, Refusal? Refused) WithNewCause(Job job, CloseRequest request, DateTimeOffset now)
     {
         if (string.IsNullOrWhiteSpace(request.NewCause))
             return (request.Causes, null);
@@ -54,6 +54,7 @@ internal sealed class Closing(LiveBooks bench, JobNotes notes)
         if (listed is not null)
             return (request.Causes.Add(new(listed.Id, request.NewCauseGrade)), null);
         var fault = new FromJob(known, job).Fault(words);
-        return (request.Causes.Add(new(fault.Id, request.NewCauseGrade, WasNew: true)), notes.CreateNote(fault));
+        var causes = request.Causes.Add(new(fault.Id, request.NewCauseGrade, WasNew: true));
+        return (causes, notes.RefusesToClose(job.Id, request with { Causes = causes }, now) ?? notes.CreateNote(fault));
     }
 }

@@ -36,8 +36,13 @@ public sealed class DrawingEditing
         if (bench.Writable(known.Place) is not { } book)
             return WorkshopRefusals.NotEditable(known.Place.Path, $"book “{known.Place.Book}” was opened for reading only.");
         var file = $"{Field}/{known.Id}-{Convert.ToHexStringLower(SHA256.HashData(content.Span))[..Digits]}.{ending}";
-        var refused = book.Create(file, content);
-        return refused is { Kind: not RefusalKind.ChangedMeanwhile } ? refused : Name(book, known, new(file, Said(board), Said(shows)));
+        var isNew = book.Read(file) is null;
+        if (book.Keep(file, content) is { } refused)
+            return refused;
+        var unnamed = Name(book, known, new(file, Said(board), Said(shows)));
+        if (unnamed is not null && isNew)
+            book.TakeAway(file, known.Place.Path);
+        return unnamed;
     }
 
     private Refusal? Name(BookFolder book, Device known, Drawing drawing)

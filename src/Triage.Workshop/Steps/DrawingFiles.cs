@@ -1,3 +1,4 @@
+using Triage.Notes.Files;
 using Triage.Notes.Kinds;
 
 namespace Triage.Workshop.Steps;
@@ -13,26 +14,10 @@ internal static class DrawingFiles
         if (number < 0 || number >= device.Drawings.Length || bench.FolderOf(device.Place) is not { } book)
             return null;
         var path = device.Drawings[number].File;
-        return Inside(book.Source.Folder, path) is { Exists: true, Length: <= Limits.Drawing } ? book.Read(path) : null;
+        return InBook.At(book.Source.Folder, path) is { } file && new FileInfo(file) is { Exists: true, Length: <= Limits.Drawing } ? book.Read(path) : null;
     }
 
     /// <summary>What a drawing's file is, by its content: a picture, or a PDF by its first bytes (ISO 32000-1, 7.5.2).</summary>
     /// <returns>The ending of the file it is kept in, without the dot; null for anything else.</returns>
     public static string? EndingOf(ReadOnlySpan<byte> content) => PhotoKind.Of(content)?.Ending ?? (content.StartsWith("%PDF-"u8) ? "pdf" : null);
-
-    /// <summary>Links are not followed: they may lead out of the book.</summary>
-    private static FileInfo? Inside(string folder, string path)
-    {
-        var root = Path.TrimEndingDirectorySeparator(Path.GetFullPath(folder));
-        var file = new FileInfo(Path.GetFullPath(Path.Combine(root, path)));
-        if (!file.FullName.StartsWith(root + Path.DirectorySeparatorChar, StringComparison.Ordinal) || file.LinkTarget is not null)
-            return null;
-        for (var above = file.Directory; above is not null && above.FullName != root; above = above.Parent)
-        {
-            if (above.LinkTarget is not null)
-                return null;
-        }
-
-        return file;
-    }
 }

@@ -1,8 +1,10 @@
+using System.Collections.Immutable;
 using System.Text;
 using Triage.Notes;
 using Triage.Notes.Kinds;
 using Triage.Notes.Parsing;
 using Triage.Notes.Writing;
+using Triage.Workshop.Books;
 using Triage.Workshop.Knowledge;
 
 namespace Triage.Workshop.Steps;
@@ -28,8 +30,10 @@ internal sealed class JobNotes(LiveBooks bench)
     public Refusal? CreateNote(Note note) => CreateIn(NotePaths.Of(note), note);
 
     /// <summary>The model gets a note of its own: the words that stood for it are no longer needed.</summary>
-    public StepResult SetDevice(string id, string device) =>
-        Change(id, mustBeOpen: true, (_, text) => new(text.Remove(["unit"]).Remove(["class"]).Set(["device"], YamlValue.Of(device)), null));
+    public StepResult SetDevice(string id, string device) => Change(id, mustBeOpen: true, OfModel(device));
+
+    /// <summary>Why it could not; as for <see cref="RefusesToClose"/>.</summary>
+    public Refusal? RefusesDevice(string id, string device) => Refuses(id, OfModel(device));
 
     /// <param name="rule">A rule that looks at the job as it is when the lock is held; null to let it pass.</param>
     public StepResult Append(string id, LogEntry entry, Func<Job, Refusal?>? rule = null) =>
@@ -74,8 +78,23 @@ internal sealed class JobNotes(LiveBooks bench)
     public StepResult AppendFollowUp(string id, FollowUp followUp) =>
         Change(id, mustBeOpen: false, (_, text) => new(text.Append(["follow-ups"], JobYaml.Of(followUp)), null));
 
-    public StepResult Close(string id, CloseRequest request, DateTimeOffset now) =>
-        Change(id, mustBeOpen: true, (job, text) => new(ClosedNote.Of(text, job, request, now), null));
+    public StepResult Close(string id, CloseRequest request, DateTimeOffset now) => Change(id, mustBeOpen: true, Closed(request, now));
+
+    /// <summary>Why it could not be closed like this; what is written before it is closed would be left over.</summary>
+    public Refusal? RefusesToClose(string id, CloseRequest request, DateTimeOffset now) => Refuses(id, Closed(request, now));
+
+    private static Func<Job, NoteText, TextEdit> Closed(CloseRequest request, DateTimeOffset now) => (job, text) => new(ClosedNote.Of(text, job, request, now), null);
+
+    private static Func<Job, NoteText, TextEdit> OfModel(string device) =>
+        (_, text) => new(text.Remove(["unit"]).Remove(["class"]).Set(["device"], YamlValue.Of(device)), null);
+
+    private Refusal? Refuses(string id, Func<Job, NoteText, TextEdit> edit)
+    {
+        if (bench.Current.Notes.Find<Job>(id) is not { } known || bench.FolderOf(known.Place)?.Read(known.Place.Path) is not { } bytes)
+            return Missing(id);
+        var (text, refused) = Edited(bytes, known, mustBeOpen: true, edit);
+        return refused ?? ReadBack.Refuses(known.Place.Path, bytes, text!.Bytes);
+    }
 
     private Refusal? CreateIn(string path, Note note)
     {
@@ -101,7 +120,7 @@ internal sealed class JobNotes(LiveBooks bench)
             return text?.Bytes.ToArray();
         });
         bench.Reread(book, [known.Place.Path]);
-        return (failed ?? refused) is { } why ? new() { Job = bench.Current.Notes.Find<Job>(id), Refused = why } : Written(known.Id);
+        return (failed ?? refused) is { } why ? new() { Job = bench.Current.Notes.Find<Job>(id), Refused = why } : Written(known.Id, book);
     }
 
     /// <summary>Why there is no job to work on under this id.</summary>
@@ -127,5 +146,9 @@ internal sealed class JobNotes(LiveBooks bench)
         }
     }
 
-    private StepResult Written(string id) => new() { Job = bench.Current.Notes.Find<Job>(id) };
+    private StepResult Written(string id, BookFolder? book = null)
+    {
+        ImmutableArray<string> kept = [.. book?.Kept.Told() ?? []];
+        return new() { Job = bench.Current.Notes.Find<Job>(id), Kept = kept, Remarks = [.. kept.Select(WorkshopRemarks.KeptFromAnEditor)] };
+    }
 }

@@ -24,8 +24,13 @@ internal sealed class JobPhotos(LiveBooks bench, JobNotes notes)
         if (bench.Writable(job.Place) is not { } book)
             return new() { Job = job, Refused = WorkshopRefusals.NotEditable(job.Place.Path, $"book “{job.Place.Book}” was opened for reading only.") };
         var path = $"{job.Place.Path[..^".md".Length]}-{Convert.ToHexStringLower(SHA256.HashData(photo.Span))[..Digits]}.{kind.Ending}";
-        var refused = book.Create(path, photo);
-        return refused is { Kind: not RefusalKind.ChangedMeanwhile } ? new() { Job = job, Refused = refused } : record(path);
+        var isNew = book.Read(path) is null;
+        if (book.Keep(path, photo) is { } refused)
+            return new() { Job = job, Refused = refused };
+        var done = record(path);
+        if (done.Refused is not null && isNew)
+            book.TakeAway(path, job.Place.Path);
+        return done;
     }
 
     public StepResult Attach(string id, int entry, string path) => notes.ChangeEntry(id, entry, (text, index) => text.Append(["log", index, "photos"], YamlValue.Of(path)));

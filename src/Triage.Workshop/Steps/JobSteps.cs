@@ -60,7 +60,7 @@ public sealed class JobSteps
         var read = new QuickLineEntries(scope, Book, Now).Of(line);
         var written = notes.Append(job, [new QuickLine(Now, text) { Photos = photos.IsDefault ? [] : photos }, .. read]);
         return written.Refused is not null || written.Job is not { } after ? written
-            : written with { Remarks = [.. QuickLineRead.Remarks(line), .. read.Select(e => QuickLineRead.Recorded(bench.Current, after, e))] };
+            : written with { Remarks = [.. written.Remarks, .. QuickLineRead.Remarks(line), .. read.Select(e => QuickLineRead.Recorded(bench.Current, after, e))] };
     }
 
     /// <summary>A line with a photo beside it.</summary>

@@ -33,13 +33,14 @@ public sealed class Listing
         if (Book.Find<DeviceClass>(@class) is null)
             return Refuse(WorkshopRefusals.NoSuch("kind of machine", @class, []));
         Device? made = null;
-        var written = New<Device>(job, name, from => made = from.Device(name.Trim(), maker, @class));
+        var written = New<Device>(job, name, from => made = from.Device(name.Trim(), maker, @class), device => notes.RefusesDevice(job, device.Id));
         return written.Refused is null && made is not null ? notes.SetDevice(job, made.Id) : written;
     }
 
     private Notebook Book => bench.Current.Notes;
 
-    private StepResult New<T>(string id, string name, Func<FromJob, Note> make) where T : Note
+    /// <param name="unless">Why it is not to be written; null to write it.</param>
+    private StepResult New<T>(string id, string name, Func<FromJob, Note> make, Func<Note, Refusal?>? unless = null) where T : Note
     {
         if (Book.Find<Job>(id) is not { } job)
             return Refuse(notes.Missing(id));
@@ -49,7 +50,8 @@ public sealed class Listing
             return Refuse(WorkshopRefusals.TooLong("name", name.Length, Limits.Line));
         if (Book.Of<T>().FirstOrDefault(n => n.Name.Equals(name.Trim(), StringComparison.OrdinalIgnoreCase)) is { } listed)
             return Refuse(WorkshopRefusals.ListedAlready(listed));
-        var refused = notes.CreateNote(make(new(Book, job)));
+        var note = make(new(Book, job));
+        var refused = unless?.Invoke(note) ?? notes.CreateNote(note);
         return new() { Job = Book.Find<Job>(id), Refused = refused };
     }
 

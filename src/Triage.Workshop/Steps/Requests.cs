@@ -72,6 +72,9 @@ public sealed record StepResult
     /// <summary>The entry that the step took out of the log; null for every other step.</summary>
     public LogEntry? TakenBack { get; init; }
 
+    /// <summary>Where texts of an editor were kept that a step found no place for, relative to the book.</summary>
+    public ImmutableArray<string> Kept { get; init; } = [];
+
     /// <summary>Things to know: words that were not understood, a device without a note.</summary>
     public ImmutableArray<string> Remarks { get; init; } = [];
 

@@ -65,7 +65,7 @@ public sealed class SettingsEditing
         {
             var held = before is null ? new SettingsFile(new(), []) : SettingsFile.Of(before);
             var (bytes, refused) = Edited(before, text => change(held.Settings, text));
-            return bytes is not null && held.Problems.IsEmpty && SettingsFile.Of(bytes).Problems is [var wrong, ..] ? (null, WorkshopRefusals.NotASetting(wrong)) : (bytes, refused);
+            return bytes is not null && SettingsFile.Of(bytes).Problems.FirstOrDefault(p => held.Problems.All(k => k.What != p.What)) is { } wrong ? (null, WorkshopRefusals.NotASetting(wrong)) : (bytes, refused);
         }
         catch (InvalidOperationException e)
         {

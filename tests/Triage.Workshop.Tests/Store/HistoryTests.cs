@@ -165,7 +165,7 @@ public sealed class HistoryTests : IDisposable
         var random = new Random(3);
         var states = Enumerable.Range(0, 60).Select(_ => Text(random, 12_000)).ToList();
         foreach (var state in states)
-            Assert.Null(folder.Change(SmallBook.JobPath, _ => state));
+            Assert.Null(folder.Replace(SmallBook.JobPath, folder.Read(SmallBook.JobPath), state));
 
         var kept = folder.PastOf(SmallBook.JobPath);
         Assert.InRange(new FileInfo(Kept).Length, 1, 8 * 12_000);
@@ -208,7 +208,7 @@ public sealed class HistoryTests : IDisposable
         for (var n = 0; n < 60; n++)
         {
             states.Add(Edited(random, states[^1]));
-            Assert.Null(folder.Change(SmallBook.JobPath, _ => states[^1]));
+            Assert.Null(folder.Replace(SmallBook.JobPath, states[^2], states[^1]));
         }
 
         var expected = states.Take(60).Where((s, i) => !s.SequenceEqual(states[i + 1])).Select(Convert.ToHexString);

@@ -19,14 +19,15 @@ internal sealed class SmallBook : IDisposable
     {
         Folder = folder ?? Directory.CreateTempSubdirectory("book-").FullName;
         Write(JobPath, OpenJob);
+        LongAgo(JobPath);
     }
 
     public string Folder { get; }
 
     public FakeTimeProvider Clock { get; } = new(new DateTimeOffset(2026, 11, 2, 9, 0, 0, TimeSpan.FromHours(1)));
 
-    public LiveBench Open(bool watch = false) =>
-        LiveBench.Open(new() { Books = [new("demo", Folder, Trust.Own, Writable: true)], Clock = Clock, Watch = watch });
+    internal LiveBench Open(bool watch = false, Disk? disk = null) =>
+        LiveBench.Open(new() { Books = [new("demo", Folder, Trust.Own, Writable: true)], Clock = Clock, Watch = watch, Disk = disk ?? Disk.Real });
 
     public string At(string path) => Path.Combine(Folder, path);
 
@@ -35,6 +36,9 @@ internal sealed class SmallBook : IDisposable
         Directory.CreateDirectory(Path.GetDirectoryName(At(path))!);
         File.WriteAllText(At(path), text);
     }
+
+    /// <summary>Nobody is saving the file just now.</summary>
+    public void LongAgo(string path) => File.SetLastWriteTimeUtc(At(path), DateTime.UtcNow.AddHours(-1));
 
     /// <summary>The job as its file says now; null when the file is no whole note.</summary>
     public Job? OnDisk(string path = JobPath) =>

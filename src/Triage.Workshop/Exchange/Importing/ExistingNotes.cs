@@ -1,6 +1,7 @@
 using System.Text;
 using System.Text.RegularExpressions;
 using Triage.Notes;
+using Triage.Notes.Files;
 using Triage.Notes.Kinds;
 using Triage.Workshop.Knowledge;
 
@@ -12,8 +13,6 @@ internal sealed partial record ExistingNotes(HashSet<string> JobIds, List<Note> 
 {
     private const int Head = 2048;
 
-    private static readonly EnumerationOptions NotHidden = new() { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.Hidden | FileAttributes.ReparsePoint };
-
     /// <summary>Of a jobs' note only the head is looked at: there may be many.</summary>
     public static ExistingNotes In(string folder, Notebook? open)
     {
@@ -22,18 +21,18 @@ internal sealed partial record ExistingNotes(HashSet<string> JobIds, List<Note> 
             existing.Add(note);
         if (Directory.Exists(folder))
         {
-            foreach (var file in Directory.EnumerateFiles(folder, "*.md", NotHidden))
-                existing.AddFile(folder, file);
+            foreach (var path in BookReader.Paths(folder, folder))
+                existing.AddFile(folder, path);
         }
 
         return existing;
     }
 
-    private void AddFile(string folder, string file)
+    private void AddFile(string folder, string path)
     {
-        if (JobId(file) is { } id)
+        if (JobId(Path.Combine(folder, path)) is { } id)
             JobIds.Add(id);
-        else if (BookReader.ReadFile("", folder, Path.GetRelativePath(folder, file)).Note is { } note)
+        else if (BookReader.ReadFile("", folder, path).Note is { } note)
             Add(note);
     }
 
@@ -47,10 +46,23 @@ internal sealed partial record ExistingNotes(HashSet<string> JobIds, List<Note> 
 
     private static string? JobId(string file)
     {
-        using var handle = File.OpenHandle(file);
         Span<byte> bytes = stackalloc byte[Head];
-        var head = Encoding.UTF8.GetString(bytes[..RandomAccess.Read(handle, bytes, 0)]);
+        var head = Encoding.UTF8.GetString(bytes[..Begin(file, bytes)]);
         return IsJob().IsMatch(head) && Id().Match(head) is { Success: true } id ? id.Groups[1].Value : null;
+    }
+
+    /// <summary>What cannot be opened begins with nothing; reading it whole names what is wrong.</summary>
+    private static int Begin(string file, Span<byte> bytes)
+    {
+        try
+        {
+            using var stream = InBook.Open(file);
+            return stream.ReadAtLeast(bytes, bytes.Length, throwOnEndOfStream: false);
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            return 0;
+        }
     }
 
     [GeneratedRegex(@"^kind: job\r?$", RegexOptions.Multiline)]

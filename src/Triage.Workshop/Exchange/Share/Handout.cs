@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.Text;
 using System.Text.RegularExpressions;
 using Triage.Notes;
+using Triage.Notes.Files;
 using Triage.Notes.Kinds;
 using Triage.Notes.Parsing;
 using Triage.Notes.Writing;
@@ -130,7 +131,7 @@ internal sealed partial class Handout
             return;
         }
 
-        var bytes = File.ReadAllBytes(Path.Combine(book, path));
+        var bytes = InBook.ReadAll(Path.Combine(book, path));
         if (Pictures.Stripped(bytes) is not { } bare)
         {
             leftOut.Add(new(path, "not a sound photo (JPEG, PNG), so nobody knows what it tells"));
@@ -138,7 +139,7 @@ internal sealed partial class Handout
         }
 
         stripped += bare.Length < bytes.Length ? 1 : 0;
-        files.Add((Given(path), () => Pictures.Stripped(File.ReadAllBytes(Path.Combine(book, path)))!));
+        files.Add((Given(path), () => Pictures.Stripped(InBook.ReadAll(Path.Combine(book, path)))!));
     }
 
     private static IEnumerable<string> OtherFiles(string folder) =>
