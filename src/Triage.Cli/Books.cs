@@ -29,6 +29,10 @@ internal static class Books
         return [.. books.Select((book, i) => book with { Writable = i == home }), .. home < 0 ? [] : Taken(books, books[home])];
     }
 
+    /// <summary>The one of them that is written to.</summary>
+    /// <exception cref="RefusedException">None of them is one's own, and as for <see cref="Of"/>.</exception>
+    public static BookSource Own(IReadOnlyCollection<string> typed) => Of(typed).FirstOrDefault(b => b.Writable) ?? throw new RefusedException(CommandTexts.NoOwnBook);
+
     /// <summary>Books of others that were taken beside one's own, unless they were named by hand.</summary>
     private static IEnumerable<BookSource> Taken(List<BookSource> books, BookSource own) =>
         TakenBook.Beside(own.Folder).Where(t => books.TrueForAll(b => b.Name != t.Name && b.Folder != t.Folder)).Select(t => new BookSource(t.Name, t.Folder, t.Trust));

@@ -67,7 +67,10 @@ public static class TriageCommand
             ImportCommand.Of(desk),
             TakeCommand.Of(desk),
             ShareCommand.Of(desk),
+            BackupCommand.Of(desk),
+            RestoreCommand.Of(desk),
             CheckCommand.Of(desk),
+            VerifyCommand.Of(desk),
             MigrateCommand.Of(desk),
             ServeCommand.Of(desk),
         };

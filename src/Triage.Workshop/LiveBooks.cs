@@ -208,7 +208,7 @@ internal sealed class LiveBooks : IAsyncDisposable
     private void Publish(Notebook notes, CountedJobs counted, Lazy<Recogniser> recogniser)
     {
         var (all, said, kept) = (books, settings, folders.Select(f => f.Kept));
-        var problems = new Lazy<ImmutableArray<Problem>>(() => [.. said.AmongNotes(notes.Of<PartClass>()), .. all.Problems, .. kept.SelectMany(k => k.Problems)]);
+        var problems = new Lazy<ImmutableArray<Problem>>(() => [.. said.AmongNotes(notes.Of<PartClass>()), .. all.Problems, .. all.MissingFiles, .. kept.SelectMany(k => k.Problems)]);
         var next = new Bench(new(notes, counted, said.Settings), recogniser, searched.Open(), problems, (current?.Version ?? 0) + 1);
         Volatile.Write(ref current, next);
         Changed?.Invoke(next);

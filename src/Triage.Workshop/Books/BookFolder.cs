@@ -32,7 +32,7 @@ public sealed class BookFolder(BookSource source, TimeProvider clock)
 
     private History History => new(Aside);
 
-    private Ledger Ledger => new(source, Aside);
+    internal Ledger Ledger => new(source, Aside);
 
     /// <summary>A note's bytes as they are on disk now; null when there is none in the book: what a link leads to is none.</summary>
     public byte[]? Read(string path)
@@ -106,6 +106,22 @@ public sealed class BookFolder(BookSource source, TimeProvider clock)
         Kept.Erase(path);
         return null;
     });
+
+    /// <summary>Looks at the folder while no bench writes in it. Where nobody may write, nobody does.</summary>
+    internal Refusal? Quiet(Action look)
+    {
+        if (!FolderLock.CanBeTaken(Aside))
+        {
+            look();
+            return null;
+        }
+
+        return Locked("", () =>
+        {
+            look();
+            return null;
+        });
+    }
 
     /// <summary>Removes what killed writers left half written; a folder that cannot be written has nothing of the kind.</summary>
     public void CleanUp() => Locked("", () =>

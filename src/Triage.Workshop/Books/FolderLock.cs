@@ -5,6 +5,9 @@ internal sealed class FolderLock : IDisposable
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(10);
 
+    /// <summary>EROFS on Unix.</summary>
+    private const int ReadOnlyDisk = 30;
+
     private readonly FileStream held;
 
     private FolderLock(FileStream held) => this.held = held;
@@ -27,6 +30,25 @@ internal sealed class FolderLock : IDisposable
         }
 
         return null;
+    }
+
+    /// <summary>False on a disk that is mounted for reading only, or in somebody else's folder.</summary>
+    public static bool CanBeTaken(string folder)
+    {
+        try
+        {
+            Directory.CreateDirectory(folder);
+            using var file = new FileStream(Path.Combine(folder, "lock"), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.ReadWrite);
+            return true;
+        }
+        catch (UnauthorizedAccessException)
+        {
+            return false;
+        }
+        catch (IOException e)
+        {
+            return (e.HResult & 0xFFFF) != ReadOnlyDisk;
+        }
     }
 
     public void Dispose() => held.Dispose();

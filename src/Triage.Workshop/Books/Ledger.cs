@@ -26,7 +26,7 @@ internal sealed class Ledger(BookSource source, string aside)
     {
         try
         {
-            Add(Entry(path, bytes));
+            Add(Entry(path, bytes, TimeOf(path)));
         }
         catch (Exception e) when (e is IOException or UnauthorizedAccessException)
         {
@@ -50,11 +50,12 @@ internal sealed class Ledger(BookSource source, string aside)
     public void Replace(IEnumerable<LedgerEntry> entries) =>
         WholeFile.Write(File, entries.OrderBy(e => e.Path, StringComparer.Ordinal).SelectMany(JsonLines.Line).ToArray(), () => true);
 
-    /// <summary>What is to be written of a file as it is on disk now.</summary>
-    public LedgerEntry Entry(string path, ReadOnlyMemory<byte> bytes)
+    /// <summary>What is to be written of a file.</summary>
+    /// <param name="time">When it says it was written, looked at before its bytes were.</param>
+    public LedgerEntry Entry(string path, ReadOnlyMemory<byte> bytes, DateTimeOffset time)
     {
         var note = path.EndsWith(".md", StringComparison.OrdinalIgnoreCase) ? NoteReader.Read(source.Name, path, bytes).Note : null;
-        return new(path, bytes.Length, Convert.ToHexStringLower(SHA256.HashData(bytes.Span)), TimeOf(path), note?.Id, (note as Job)?.Log.Length);
+        return new(path, bytes.Length, Convert.ToHexStringLower(SHA256.HashData(bytes.Span)), time, note?.Id, (note as Job)?.Log.Length);
     }
 
     public DateTimeOffset TimeOf(string path) => System.IO.File.GetLastWriteTimeUtc(Path.Combine(source.Folder, path));

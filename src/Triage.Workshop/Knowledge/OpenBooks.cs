@@ -43,6 +43,9 @@ internal sealed record OpenBooks(ImmutableArray<OpenBook> Books)
     /// <summary>Everything that is wrong with the notes, by themselves and together.</summary>
     public IEnumerable<Problem> Problems => Linter.Check([.. Books.Select(b => b.Index.ToBook())]).SelectMany(b => b.Problems);
 
+    /// <summary>Photos and drawings that are not there, as it is on disk now.</summary>
+    public IEnumerable<Problem> MissingFiles => Books.SelectMany(b => Knowledge.MissingFiles.Of(b.Index.Readings.Select(r => r.Note).OfType<Note>(), b.Source.Folder));
+
     public ImmutableArray<NoteReading> Readings => [.. Books.SelectMany(b => b.Index.Readings)];
 
     /// <summary>What is found of a note; one that could not be read or shares its id is found under its place.</summary>

@@ -1,17 +1,17 @@
 using System.Collections.Immutable;
 using System.Text;
-using System.Text.RegularExpressions;
 using Triage.Notes;
 using Triage.Notes.Files;
 using Triage.Notes.Kinds;
 using Triage.Notes.Parsing;
 using Triage.Notes.Writing;
 using Triage.Workshop.Books;
+using Triage.Workshop.Knowledge;
 
 namespace Triage.Workshop.Exchange.Share;
 
 /// <summary>One's own book as it may be given out: which files, with what in them.</summary>
-internal sealed partial class Handout
+internal sealed class Handout
 {
     private static readonly string[] Fields = ["owner", "serial"];
 
@@ -100,25 +100,14 @@ internal sealed partial class Handout
 
     /// <summary>The text with the names that its files are given out under.</summary>
     private string Renamed(Note note, string text) =>
-        Mentioned(note).Distinct(StringComparer.Ordinal).Where(f => names.Of(f) != f).OrderByDescending(f => f.Length)
+        NamedFiles.Of(note).Distinct(StringComparer.Ordinal).Where(f => names.Of(f) != f).OrderByDescending(f => f.Length)
             .Aggregate(text, (t, f) => t.Replace(f, names.Of(f), StringComparison.Ordinal).Replace(Uri.EscapeDataString(f).Replace("%2F", "/", StringComparison.Ordinal), names.Of(f), StringComparison.Ordinal));
 
     /// <summary>Files that a note names: photos, drawings, and links in its text; from the book or from the note's folder.</summary>
     private static IEnumerable<string> Named(Note note)
     {
         var within = Path.GetDirectoryName(note.Place.Path) ?? "";
-        return Mentioned(note).SelectMany(f => new[] { f, Path.Combine(within, f) }).Select(Flat);
-    }
-
-    private static IEnumerable<string> Mentioned(Note note)
-    {
-        var files = note switch
-        {
-            Job job => job.Log.SelectMany(e => e.Photos),
-            Device device => device.Drawings.Select(d => d.File),
-            _ => [],
-        };
-        return files.Concat(Links.Matches(note.Body).Select(m => Uri.UnescapeDataString(m.Groups[1].Value)));
+        return NamedFiles.Of(note).SelectMany(f => new[] { f, Path.Combine(within, f) }).Select(Flat);
     }
 
     private static string Flat(string path) => Path.GetRelativePath("/", Path.GetFullPath(path.TrimStart('/'), "/")).Replace('\\', '/');
@@ -146,7 +135,4 @@ internal sealed partial class Handout
         Directory.EnumerateFiles(folder, "*", new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = FileAttributes.ReparsePoint })
             .Select(f => Path.GetRelativePath(folder, f).Replace('\\', '/'))
             .Where(f => !f.Split('/').Any(s => s.StartsWith('.')) && !f.EndsWith(".md", StringComparison.OrdinalIgnoreCase)).Order(StringComparer.Ordinal);
-
-    [GeneratedRegex(@"\]\(<?([^)\s>]+)")]
-    private static partial Regex Links { get; }
 }
