@@ -16,7 +16,8 @@ internal static class BackupCommand
         {
             var result = BackingUp.BackUp(Books.Own(typed.GetValue(desk.BookOption) ?? []), typed.GetValue(file)!, desk.Clock, progress, stop);
             RefusedException.ThrowIf(result.Refused);
-            return Task.FromResult(desk.Sheet().Show(result, paper => KeepingText.Write(paper, result), typed.GetValue(desk.JsonOption)));
+            desk.Sheet().Show(result, paper => KeepingText.Write(paper, result), typed.GetValue(desk.JsonOption));
+            return Task.FromResult(result.Unread.IsEmpty ? ExitCode.Ok : ExitCode.CannotAccess);
         });
     }
 }

@@ -7,7 +7,8 @@ internal static class KeepingText
 {
     public static void Write(Sheet paper, BackupResult result)
     {
-        paper.Say($"{result.Files} files, {Size(result.Bytes)}, are in {result.File} ({Size(result.Packed)}). It was read back: every file is as it is in the book.");
+        paper.Say($"{result.Files} files, {Size(result.Bytes)}, are in {result.File} ({Size(result.Packed)}). It was read back: each of them is as it was in the book.");
+        TakeText.List(paper, "Missing in it", result.Unread, l => $"{l.Path}: {l.Why}");
         TakeText.List(paper, "Left out", result.LeftOut, l => $"{l.Path}: {l.Why}");
         paper.Say("Owners' names are in it. Keep it where you would keep the job sheets, on another disk than the book.");
     }

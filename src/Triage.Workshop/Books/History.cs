@@ -56,7 +56,7 @@ internal sealed class History(string aside)
     private void Prepare(string file)
     {
         Directory.CreateDirectory(Path.GetDirectoryName(file)!);
-        if (Path.Combine(Folder, ".gitignore") is var ignored && !File.Exists(ignored))
+        if (Path.Combine(aside, ".gitignore") is var ignored && !File.Exists(ignored))
             File.WriteAllText(ignored, "*\n");
     }
 

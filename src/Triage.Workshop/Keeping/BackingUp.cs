@@ -26,11 +26,12 @@ public static class BackingUp
             File.Delete(half);
             Directory.CreateDirectory(Path.GetDirectoryName(file)!);
             var packed = Pack(book, half, clock, progress, stop);
-            if (packed.Refused is null)
-                ReadBack(half, stop);
-            if (packed.Refused is null)
-                File.Move(half, file, overwrite: false);
-            return packed.Refused is null ? packed with { File = file, Packed = new FileInfo(file).Length } : packed;
+            if (packed.Refused is not null)
+                return packed;
+            ReadBack(half, stop);
+            File.Move(half, file, overwrite: false);
+            Disk.Real.FlushFolder(Path.GetDirectoryName(file)!);
+            return packed with { File = file, Packed = new FileInfo(file).Length };
         }
         catch (KeepingRefusedException e)
         {
@@ -62,7 +63,7 @@ public static class BackingUp
         packing.Finish();
         zip.Dispose();
         file.Flush(flushToDisk: true);
-        return new() { Files = packing.Files, Bytes = packing.Bytes, LeftOut = left, Refused = refused };
+        return new() { Files = packing.Files, Bytes = packing.Bytes, LeftOut = left, Unread = [.. packing.Unread], Refused = refused };
     }
 
     /// <summary>What the bench writes once and never changes.</summary>
@@ -114,6 +115,9 @@ public sealed record BackupResult
 
     /// <summary>What lies in the folder and not in the backup.</summary>
     public ImmutableArray<LeftOut> LeftOut { get; init; } = [];
+
+    /// <summary>What could not be read, and so is missing in it.</summary>
+    public ImmutableArray<LeftOut> Unread { get; init; } = [];
 
     /// <summary>Where it stands; null when refused.</summary>
     public string? File { get; init; }

@@ -24,7 +24,7 @@ internal sealed record BookFiles(ImmutableArray<string> Paths, ImmutableArray<Le
             foreach (var entry in next.EnumerateFileSystemInfos("*", all))
             {
                 var path = Path.GetRelativePath(folder, entry.FullName).Replace(Path.DirectorySeparatorChar, '/');
-                if (OfThisMachine.Contains(path) || entry.Name.EndsWith(".half", StringComparison.Ordinal))
+                if (IsPassing(path, entry.Name))
                     continue;
                 if (WhyNot(path, entry) is { } why)
                     left.Add(new(path, why));
@@ -37,6 +37,10 @@ internal sealed record BookFiles(ImmutableArray<string> Paths, ImmutableArray<Le
 
         return new([.. paths.Order(StringComparer.Ordinal)], [.. left.OrderBy(l => l.Path, StringComparer.Ordinal)]);
     }
+
+    /// <summary>Of this machine, or of a moment: halves of files, and second names of files that were just replaced.</summary>
+    private static bool IsPassing(string path, string name) =>
+        OfThisMachine.Contains(path) || name.EndsWith(".half", StringComparison.Ordinal) || path.StartsWith(".bench/kept/.", StringComparison.Ordinal);
 
     private static string? WhyNot(string path, FileSystemInfo entry) =>
         entry.LinkTarget is not null ? "a link to another place"

@@ -12,6 +12,8 @@ internal static class DamageTexts
     public static (string What, string Instead) Rotten() =>
         ("It is not what was written, and nobody edited it: its length and time are as they were.", $"{FromBackup} Look after the disk: it may be failing.");
 
+    public static (string What, string Instead) CannotRead(string why) => ($"It cannot be read: {why}", "Look who may read it, and after the disk: it may be failing.");
+
     public static (string What, string Instead) Cut() => ("It is no whole photo or drawing: its end is missing.", FromBackup);
 
     public static (string What, string Instead) Other() => ("It is not the photo or drawing that was kept under this name.", $"{FromBackup} {IfMeant}");

@@ -56,7 +56,8 @@ internal sealed class Findings
     private (string What, string Instead)? Damage(Seen file, LedgerEntry? was)
     {
         var changed = was is not null && was.Sha256 != file.Now.Sha256;
-        return changed && was!.Bytes == file.Now.Bytes && was.Time == file.Now.Time ? DamageTexts.Rotten()
+        return file.Unread is { } why ? DamageTexts.CannotRead(why)
+            : changed && was!.Bytes == file.Now.Bytes && was.Time == file.Now.Time ? DamageTexts.Rotten()
             : !file.Whole ? DamageTexts.Cut()
             : file.IsNotWhatItsNameSays ? DamageTexts.Other()
             : !changed ? null

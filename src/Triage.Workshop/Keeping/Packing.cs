@@ -1,5 +1,7 @@
 using System.IO.Compression;
 using System.Security.Cryptography;
+using Triage.Notes.Files;
+using Triage.Workshop.Exchange;
 
 namespace Triage.Workshop.Keeping;
 
@@ -15,6 +17,11 @@ internal sealed class Packing(string folder, ZipArchive zip, IProgress<int>? pro
 
     private readonly Dictionary<string, string> sums = new(StringComparer.Ordinal);
 
+    private readonly SortedDictionary<string, string> unread = new(StringComparer.Ordinal);
+
+    /// <summary>Files that could not be read.</summary>
+    public IEnumerable<LeftOut> Unread => unread.Select(u => new LeftOut(u.Key, u.Value));
+
     public int Files => sums.Count;
 
     public long Bytes { get; private set; }
@@ -25,15 +32,10 @@ internal sealed class Packing(string folder, ZipArchive zip, IProgress<int>? pro
         foreach (var path in paths.Where(p => !sums.ContainsKey(p)))
         {
             stop.ThrowIfCancellationRequested();
-            try
-            {
-                Add(path);
-            }
-            catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
-            {
+            if (Open(path) is not { } content)
                 continue;
-            }
-
+            using (content)
+                Add(path, content);
             progress?.Report(Files);
         }
     }
@@ -45,10 +47,28 @@ internal sealed class Packing(string folder, ZipArchive zip, IProgress<int>? pro
         stream.Write(Manifest.Of(sums.Select(s => (s.Key, s.Value))));
     }
 
-    private void Add(string path)
+    /// <summary>Null when it went away, or cannot be read.</summary>
+    private Stream? Open(string path)
     {
         var file = new FileInfo(Path.Combine(folder, path));
-        using var content = file.Length > Large ? file.OpenRead() : (Stream)new MemoryStream(Settled(file), writable: false);
+        try
+        {
+            return file.Length > Large ? InBook.Open(file.FullName) : new MemoryStream(Settled(file), writable: false);
+        }
+        catch (Exception e) when (e is FileNotFoundException or DirectoryNotFoundException)
+        {
+            return null;
+        }
+        catch (Exception e) when (e is IOException or UnauthorizedAccessException)
+        {
+            unread.TryAdd(path, $"it cannot be read: {e.Message}");
+            return null;
+        }
+    }
+
+    private void Add(string path, Stream content)
+    {
+        var file = new FileInfo(Path.Combine(folder, path));
         var entry = zip.CreateEntry(Manifest.Book + path, CompressionLevel.Fastest);
         var time = new DateTimeOffset(file.LastWriteTime);
         entry.LastWriteTime = time < Earliest ? Earliest : time > Latest ? Latest : time;
@@ -69,14 +89,14 @@ internal sealed class Packing(string folder, ZipArchive zip, IProgress<int>? pro
     /// <summary>The file as it is between two saves of an editor.</summary>
     private static byte[] Settled(FileInfo file)
     {
-        var bytes = File.ReadAllBytes(file.FullName);
+        var bytes = InBook.ReadAll(file.FullName);
         for (var tries = 0; tries < MostTries; tries++)
         {
             var (length, time) = (file.Length, file.LastWriteTimeUtc);
             file.Refresh();
             if (file.Length == length && file.LastWriteTimeUtc == time && bytes.Length == length)
                 return bytes;
-            bytes = File.ReadAllBytes(file.FullName);
+            bytes = InBook.ReadAll(file.FullName);
         }
 
         return bytes;

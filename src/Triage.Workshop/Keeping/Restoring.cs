@@ -26,6 +26,7 @@ public static class Restoring
             if (Directory.Exists(folder))
                 Directory.Delete(folder);
             Directory.Move(half, folder);
+            Disk.Real.FlushFolder(Path.GetDirectoryName(folder)!);
             return new() { Folder = folder, Files = archive.Files.Length, Bytes = archive.Bytes };
         }
         catch (KeepingRefusedException e)
@@ -76,6 +77,9 @@ public static class Restoring
             File.SetLastWriteTime(file, entry.LastWriteTime.LocalDateTime);
             progress?.Report(at + 1);
         }
+
+        foreach (var folder in Directory.EnumerateDirectories(half, "*", new EnumerationOptions { RecurseSubdirectories = true, AttributesToSkip = 0 }).Append(half))
+            Disk.Real.FlushFolder(folder);
     }
 
     private static void Remove(string half)

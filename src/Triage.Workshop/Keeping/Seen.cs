@@ -1,5 +1,6 @@
 using System.Text.RegularExpressions;
 using Triage.Notes;
+using Triage.Notes.Files;
 using Triage.Notes.Kinds;
 using Triage.Notes.Parsing;
 using Triage.Workshop.Books;
@@ -13,18 +14,29 @@ namespace Triage.Workshop.Keeping;
 /// <param name="Whole">A photo or drawing is there to its end.</param>
 internal sealed partial record Seen(LedgerEntry Now, Note? Note, Problem? Unreadable, bool Whole)
 {
+    /// <summary>Why the file cannot be read from the disk; null when it can.</summary>
+    public string? Unread { get; init; }
+
     public string Path => Now.Path;
 
     /// <summary>A photo or drawing that the bench kept under a name made of its content, and that is now another.</summary>
     public bool IsNotWhatItsNameSays => ContentName.Match(Path) is { Success: true } named && !Now.Sha256.StartsWith(named.Groups[1].Value, StringComparison.Ordinal);
 
+    /// <exception cref="IOException">It went away meanwhile.</exception>
     public static Seen At(BookSource book, Ledger ledger, string path)
     {
         var time = ledger.TimeOf(path);
-        var bytes = File.ReadAllBytes(System.IO.Path.Combine(book.Folder, path));
-        var reading = path.EndsWith(".md", StringComparison.OrdinalIgnoreCase) ? NoteReader.Read(book.Name, path, bytes) : null;
-        var unreadable = reading is { Note: null, IsNote: true } ? reading.Problems.OrderByDescending(p => p.Severity).First() : null;
-        return new(ledger.Entry(path, bytes, time), reading?.Note, unreadable, WholeFiles.IsWhole(path, bytes));
+        try
+        {
+            var bytes = InBook.ReadAll(System.IO.Path.Combine(book.Folder, path));
+            var reading = path.EndsWith(".md", StringComparison.OrdinalIgnoreCase) ? NoteReader.Read(book.Name, path, bytes) : null;
+            var unreadable = reading is { Note: null, IsNote: true } ? reading.Problems.OrderByDescending(p => p.Severity).First() : null;
+            return new(ledger.Entry(path, bytes, time), reading?.Note, unreadable, WholeFiles.IsWhole(path, bytes));
+        }
+        catch (Exception e) when (e is IOException and not (FileNotFoundException or DirectoryNotFoundException) or UnauthorizedAccessException)
+        {
+            return new(new(path, 0, "", time, null, null), null, null, Whole: true) { Unread = e.Message };
+        }
     }
 
     /// <summary>Neither its length nor its time moved since it was looked at.</summary>

@@ -154,7 +154,7 @@ public sealed class HistoryTests : IDisposable
         Assert.Contains("zzhistory", File.ReadAllText(Kept), StringComparison.Ordinal);
         Assert.Equal(0, live.Current.Find(new("zzhistory")).Total);
         Assert.Equal(["2026-001.md"], Directory.EnumerateFiles(place, "*", SearchOption.AllDirectories).Select(Path.GetFileName));
-        Assert.Equal("*\n", File.ReadAllText(book.At(".bench/history/.gitignore")));
+        Assert.Equal("*\n", File.ReadAllText(book.At(".bench/.gitignore")));
         Directory.Delete(place, recursive: true);
     }
 
