@@ -65,6 +65,9 @@ internal static class CommandTexts
     public static Refusal NoVersionKept(string note, string version) =>
         new(RefusalKind.NotFound, $"No version “{version}” of {note} is kept.", $"Look at the list: triage history {note}.");
 
+    public static Refusal NoOwnerKey { get; } =
+        new(RefusalKind.NotFound, "No bench was served for you since you logged in.", "Start it with triage serve; it prints an address that lets you in.");
+
     public static Refusal NoPort(double port) =>
         new(RefusalKind.NotUnderstood, FormattableString.Invariant($"{port} is no port."), "Choose one from 1024 to 65535, or 0 for any that is free.");
 

@@ -10,7 +10,7 @@ using Triage.Workshop.Model;
 namespace Triage.Cli;
 
 /// <summary>What all commands share: the books, the face of the output, and how they end.</summary>
-internal sealed class Desk(TextWriter output, TextWriter errors, TimeProvider clock, SentenceVectors? meaning, RememberedFits? fits)
+internal sealed class Desk(TextWriter output, TextWriter errors, TimeProvider clock, SentenceVectors? meaning, RememberedFits? fits, string? runtime)
 {
     public Option<string[]> BookOption { get; } = new("--book")
     {
@@ -22,6 +22,9 @@ internal sealed class Desk(TextWriter output, TextWriter errors, TimeProvider cl
     public Option<bool> JsonOption { get; } = new("--json") { Description = "Say the result as JSON.", Recursive = true };
 
     public TimeProvider Clock => clock;
+
+    /// <summary>Folder for what only this user may read while a bench is served; null to keep it nowhere.</summary>
+    public string? Runtime => runtime;
 
     /// <summary>How every command opens books.</summary>
     public BenchOptions Opening(ImmutableArray<BookSource> books) => new() { Books = books, Clock = clock, Meaning = meaning, Fits = fits };

@@ -7,4 +7,8 @@ var local = Environment.GetFolderPath(Environment.SpecialFolder.LocalApplication
 var vectors = new RememberedVectors(local.Length == 0 ? null : Path.Combine(local, "triage", "sentence-vectors"));
 var fits = local.Length == 0 ? null : new RememberedFits(Path.Combine(local, "triage", "fits"));
 
-return await TriageCommand.RunAsync(args, Console.Out, Console.Error, TimeProvider.System, new SentenceVectors(vectors), fits);
+// only this user can look into XDG_RUNTIME_DIR, and it is emptied when they log out (XDG Base Directory Specification)
+var runtime = Environment.GetEnvironmentVariable("XDG_RUNTIME_DIR") is { } session && Path.IsPathRooted(session) && Directory.Exists(session) ? session : local;
+
+return await TriageCommand.RunAsync(
+    args, Console.Out, Console.Error, TimeProvider.System, new SentenceVectors(vectors), fits, runtime.Length == 0 ? null : Path.Combine(runtime, "triage", "served"));

@@ -13,11 +13,12 @@ public static class TriageCommand
     /// <param name="errors">What was refused, one line each: what is wrong and what to do instead.</param>
     /// <param name="meaning">Understands complaints beyond the words of the phrasings; null to go by words alone.</param>
     /// <param name="fits">What learning was fitted to before; null to fit it every time.</param>
+    /// <param name="runtime">Folder for what only this user may read while a bench is served; null to keep it nowhere.</param>
     /// <param name="stop">Ends a served bench, as Ctrl-C does.</param>
     /// <returns>0 done, 1 the check found errors, 2 not understood, 3 refused, 4 changed meanwhile, 5 cannot read or write, 130 interrupted.</returns>
-    public static async Task<int> RunAsync(IReadOnlyList<string> args, TextWriter output, TextWriter errors, TimeProvider clock, SentenceVectors? meaning = null, RememberedFits? fits = null, CancellationToken stop = default)
+    public static async Task<int> RunAsync(IReadOnlyList<string> args, TextWriter output, TextWriter errors, TimeProvider clock, SentenceVectors? meaning = null, RememberedFits? fits = null, string? runtime = null, CancellationToken stop = default)
     {
-        var desk = new Desk(output, errors, clock, meaning, fits);
+        var desk = new Desk(output, errors, clock, meaning, fits, runtime);
         var typed = Root(desk).Parse(args, new ParserConfiguration { ResponseFileTokenReplacer = null });
         return typed.Errors.Count > 0
             ? desk.Misused(typed)
@@ -73,6 +74,7 @@ public static class TriageCommand
             VerifyCommand.Of(desk),
             MigrateCommand.Of(desk),
             ServeCommand.Of(desk),
+            AddressCommand.Of(desk),
         };
         foreach (var listed in ListedCommands.Of(desk))
             root.Subcommands.Add(listed);

@@ -8,6 +8,7 @@ using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Triage.Service.Http;
 using Triage.Service.Jobs;
+using Triage.Service.Owner;
 using Triage.Service.Phones;
 using Triage.Service.Shown;
 using Triage.Workshop;
@@ -37,24 +38,27 @@ public static class BenchServer
         (server.Logging ?? ToConsole)(builder.Logging);
         AddServices(builder.Services, bench);
         AddPairing(builder.Services, bench, door);
+        if (server.Owner is { } owner)
+            builder.Services.AddSingleton(new OwnerDoor(owner, bench.Clock));
         var app = builder.Build();
         if (door is not null)
             app.Services.GetRequiredService<PairedPhones>();
         app.UseExceptionHandler(new ExceptionHandlerOptions { ExceptionHandler = Faults.Handle, CreateScopeForErrors = true });
         app.UseStatusCodePages(Faults.Say);
         app.Use(BrowserRules.Set);
-        app.Use(new Doorkeeper(app.Services.GetRequiredService<PairedPhones>).Admit);
+        app.Use(new Doorkeeper(app.Services.GetRequiredService<PairedPhones>, app.Services.GetService<OwnerDoor>()).Admit);
         app.Use(OwnOrigin.Check);
         app.UseResponseCompression();
         app.UseRouting();
         app.MapOpenApi();
         app.MapApi();
         app.MapPages();
+        app.MapWayIn();
         return app;
     }
 
     /// <summary>Starts listening.</summary>
-    /// <returns>The address to open.</returns>
+    /// <returns>The address to open; where the owner is known, it lets one browser in, once.</returns>
     /// <exception cref="CannotServeException">The port is taken, or may not be used.</exception>
     public static async Task<Uri> StartAsync(WebApplication app, ServerOptions server, CancellationToken stop = default)
     {
@@ -75,7 +79,7 @@ public static class BenchServer
 
         if (app.Services.GetService<PhoneDoor>() is { } door)
             door.OpenedAt(new Uri(app.Urls.Last().Replace("[::]", "localhost", StringComparison.Ordinal)).Port);
-        return new(app.Urls.First());
+        return new(new Uri(app.Urls.First()), app.Services.GetService<OwnerDoor>()?.Address() ?? "/");
     }
 
     /// <summary>A code with which one phone may come in; null when phones are not let in. The server must have started.</summary>
@@ -112,7 +116,7 @@ public static class BenchServer
         {
             document.Info.Title = "Bench";
             document.Info.Version = "1";
-            document.Info.Description = "A machine's complaint in, the next best step out; from taking in to follow-up. Every error is a problem document that says what is wrong and what to do instead.";
+            document.Info.Description = "A machine's complaint in, the next best step out; from taking in to follow-up. Every error is a problem document that says what is wrong and what to do instead. On a bench that knows its owner every call needs “Authorization: Bearer” with the owner's key.";
             document.Servers = [];
             return Task.CompletedTask;
         }));

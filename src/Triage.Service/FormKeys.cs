@@ -1,7 +1,7 @@
 using Microsoft.AspNetCore.DataProtection;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
-using Triage.Service.Phones;
+using Triage.Service.Owner;
 using Triage.Workshop;
 
 namespace Triage.Service;

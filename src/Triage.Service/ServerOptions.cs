@@ -1,4 +1,5 @@
 using Microsoft.Extensions.Logging;
+using Triage.Service.Owner;
 using Triage.Service.Phones;
 
 namespace Triage.Service;
@@ -13,6 +14,9 @@ public sealed record ServerOptions
 
     /// <summary>A loopback address, or <c>localhost</c>.</summary>
     public string Address { get; init; } = "127.0.0.1";
+
+    /// <summary>Whom the browser and programs of this machine have to be; null: everybody who uses it comes in.</summary>
+    public OwnerKey? Owner { get; init; }
 
     /// <summary>Lets phones in by pairing; null: this machine only.</summary>
     public PhoneOptions? Phone { get; init; }

@@ -2,6 +2,7 @@ using System.Collections.Concurrent;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.Extensions.Logging;
 using Microsoft.Extensions.Time.Testing;
+using Triage.Service.Owner;
 using Triage.Service.Phones;
 using Triage.Workshop;
 using Triage.Workshop.Books;
@@ -14,10 +15,11 @@ public sealed class ServedBench : IAsyncDisposable
 {
     private readonly string folder;
     private readonly PhoneOptions? phone;
+    private readonly OwnerKey? owner;
     private WebApplication app;
 
-    private ServedBench(string folder, LiveBench live, WebApplication app, Uri address, ConcurrentQueue<string> log, PhoneOptions? phone) =>
-        (this.folder, Live, this.app, Address, Log, this.phone) = (folder, live, app, address, log, phone);
+    private ServedBench(string folder, LiveBench live, WebApplication app, Uri address, ConcurrentQueue<string> log, PhoneOptions? phone, OwnerKey? owner) =>
+        (this.folder, Live, this.app, Address, Log, this.phone, this.owner) = (folder, live, app, address, log, phone, owner);
 
     public LiveBench Live { get; }
 
@@ -35,7 +37,8 @@ public sealed class ServedBench : IAsyncDisposable
 
     /// <param name="prepare">Changes the copied demo book before it is opened.</param>
     /// <param name="phone">Lets phones in.</param>
-    public static async Task<ServedBench> Start(Action<string>? prepare = null, PhoneOptions? phone = null)
+    /// <param name="owner">Null: open to this machine.</param>
+    public static async Task<ServedBench> Start(Action<string>? prepare = null, PhoneOptions? phone = null, OwnerKey? owner = null)
     {
         var folder = Directory.CreateTempSubdirectory("bench-").FullName;
         BookCopy.All(Path.Combine(Knowledge, "demo"), Path.Combine(folder, "demo"));
@@ -48,19 +51,22 @@ public sealed class ServedBench : IAsyncDisposable
             Fits = SharedFits.OfAll,
         });
         var log = new ConcurrentQueue<string>();
-        var options = Options(0, log) with { Phone = phone };
+        var options = Options(0, log) with { Phone = phone, Owner = owner };
         var app = BenchServer.Build(live, options);
-        return new(folder, live, app, await BenchServer.StartAsync(app, options), log, phone);
+        return new(folder, live, app, await BenchServer.StartAsync(app, options), log, phone, owner);
     }
 
     /// <summary>Stops the server and starts another at the same address: all it held in memory is gone.</summary>
     public async Task Restart()
     {
         await app.DisposeAsync();
-        var options = Options(Address.Port, Log) with { Phone = phone };
+        var options = Options(Address.Port, Log) with { Phone = phone, Owner = owner };
         app = BenchServer.Build(Live, options);
         await BenchServer.StartAsync(app, options);
     }
+
+    /// <summary>One that lets one browser of the owner in.</summary>
+    public Uri AnotherAddress() => owner!.Address(Address.Port, Clock.GetUtcNow());
 
     /// <summary>A new code for one phone, with the encrypted side's address on this machine.</summary>
     public Invitation Invite()

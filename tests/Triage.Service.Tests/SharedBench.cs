@@ -9,7 +9,7 @@ public class SharedBench : IAsyncLifetime
 
     public virtual async ValueTask InitializeAsync() => Bench = await Start();
 
-    public ValueTask DisposeAsync()
+    public virtual ValueTask DisposeAsync()
     {
         GC.SuppressFinalize(this);
         return Bench.DisposeAsync();

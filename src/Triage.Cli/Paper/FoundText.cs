@@ -27,7 +27,7 @@ internal static class FoundText
         paper.Title($"{hit.Id} {hit.Title}");
         paper.Say(string.Join(", ", new[] { hit.Kind, hit.Date is { } date ? Amounts.Date(date) : null, hit.Outcome, hit.Fix is { } fix ? $"mended by: {fix}" : null, hit.HeldJobs > 0 ? $"held in {hit.HeldJobs} jobs with this cause" : null, takenFrom is null ? null : $"from the book {takenFrom}" }.OfType<string>()), 2, Sheet.Quiet);
         foreach (var passage in hit.Passages.Take(PassagesShown))
-            paper.Write(new Padder(Marked(passage, paper.Colours), new(2, 0, 0, 0)));
+            paper.Write(new Padder(Marked(passage, paper.IsTerminal), new(2, 0, 0, 0)));
     }
 
     /// <summary>Matches stand out by colour on a terminal, between ‹ and › elsewhere.</summary>

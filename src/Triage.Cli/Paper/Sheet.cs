@@ -14,21 +14,21 @@ internal sealed class Sheet
 
     public Sheet(TextWriter output)
     {
-        Colours = ReferenceEquals(output, Console.Out) && !Console.IsOutputRedirected;
-        this.output = Colours ? output : new TrimmedLines(output);
+        IsTerminal = ReferenceEquals(output, Console.Out) && !Console.IsOutputRedirected;
+        this.output = IsTerminal ? output : new TrimmedLines(output);
         console = AnsiConsole.Create(new()
         {
-            Ansi = Colours ? AnsiSupport.Detect : AnsiSupport.No,
-            ColorSystem = Colours ? ColorSystemSupport.Detect : ColorSystemSupport.NoColors,
+            Ansi = IsTerminal ? AnsiSupport.Detect : AnsiSupport.No,
+            ColorSystem = IsTerminal ? ColorSystemSupport.Detect : ColorSystemSupport.NoColors,
             Interactive = InteractionSupport.No,
             Out = new AnsiConsoleOutput(this.output),
         });
-        console.Profile.Width = Colours ? Math.Clamp(Console.WindowWidth, Narrowest, Widest) : Width;
+        console.Profile.Width = IsTerminal ? Math.Clamp(Console.WindowWidth, Narrowest, Widest) : Width;
         console.Profile.Capabilities.Unicode = true;
     }
 
     /// <summary>It is a terminal.</summary>
-    public bool Colours { get; }
+    public bool IsTerminal { get; }
 
     public static Style Strong { get; } = new(decoration: Decoration.Bold);
 

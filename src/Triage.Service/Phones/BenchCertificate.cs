@@ -1,6 +1,7 @@
 using System.Net;
 using System.Security.Cryptography;
 using System.Security.Cryptography.X509Certificates;
+using Triage.Service.Owner;
 
 namespace Triage.Service.Phones;
 

@@ -1,13 +1,15 @@
 using Microsoft.AspNetCore.Connections;
 using Microsoft.AspNetCore.Http;
+using Triage.Service.Owner;
 
 namespace Triage.Service.Phones;
 
 /// <summary>
-/// Who comes in. Connections to the loopback listener bear a mark and need nothing more; whatever bears none comes from the network,
+/// Who comes in. Connections to the loopback listener bear a mark, and have to be the owner's; whatever bears none comes from the network,
 /// and without a paired phone's session reaches the pairing page and its style sheet only.
 /// </summary>
-internal sealed class Doorkeeper(Func<PairedPhones> phones)
+/// <param name="owner">Null: everybody who uses this machine comes in.</param>
+internal sealed class Doorkeeper(Func<PairedPhones> phones, OwnerDoor? owner)
 {
     /// <summary>The prefix makes browsers refuse it without Secure, with a Domain, or for part of the site (RFC 6265bis, 4.1.3.2).</summary>
     public const string Cookie = "__Host-bench-phone";
@@ -27,7 +29,7 @@ internal sealed class Doorkeeper(Func<PairedPhones> phones)
     public static bool IsFromThisMachine(HttpContext http) => http.Features.Get<FromThisMachine>() is not null;
 
     public Task Admit(HttpContext http, RequestDelegate next) =>
-        IsFromThisMachine(http) ? Loopback.OnlyOwnNames(http, next)
+        IsFromThisMachine(http) ? Loopback.OnlyOwnNames(http, owner is null ? next : here => owner.Admit(here, next))
         : !NetworkNames.IsOwn(http.Request.Host.Host, http.Connection.LocalIpAddress) ? Loopback.TurnAway(http, "Open it under the address that the pairing shows.")
         : OpenToAll.Contains(http.Request.Path.Value, StringComparer.Ordinal) ? next(http)
         : !phones().Knows(http.Request.Cookies[Cookie]) ? ToPairing(http)

@@ -1,4 +1,5 @@
 using System.Security.Cryptography.X509Certificates;
+using Triage.Service.Owner;
 using Triage.Workshop;
 
 namespace Triage.Service.Phones;

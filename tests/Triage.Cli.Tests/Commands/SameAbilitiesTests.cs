@@ -39,7 +39,7 @@ public sealed class SameAbilitiesTests
     [Fact]
     public void Every_step_has_a_command_line_in_the_tree()
     {
-        var root = TriageCommand.Root(new(TextWriter.Null, TextWriter.Null, TimeProvider.System, null, null));
+        var root = TriageCommand.Root(new(TextWriter.Null, TextWriter.Null, TimeProvider.System, null, null, null));
 
         Assert.All(CommandLines, line => Assert.Empty(root.Parse(line.Value).Errors.Select(e => $"{line.Key}: triage {line.Value}: {e.Message}")));
     }

@@ -21,10 +21,72 @@ public sealed class ServeTests : IDisposable
         await Task.WhenAny(said.Line, serving);
         var address = said.ToString().Split(' ').Single(w => w.StartsWith("http://127.0.0.1:", StringComparison.Ordinal));
         using var client = new HttpClient { BaseAddress = new(address) };
+        var stranger = await client.GetAsync(new Uri("health", UriKind.Relative), stop.Token);
+        var opened = await client.GetAsync(new Uri(address), stop.Token);
         var health = await client.GetAsync(new Uri("health", UriKind.Relative), stop.Token);
         await stop.CancelAsync();
 
+        Assert.Equal(HttpStatusCode.Unauthorized, stranger.StatusCode);
+        Assert.Equal(HttpStatusCode.OK, opened.StatusCode);
         Assert.Equal(HttpStatusCode.OK, health.StatusCode);
+        Assert.Equal(0, await serving);
+    }
+
+    [Fact]
+    public async Task Open_to_this_machine_it_asks_nobody_who_they_are()
+    {
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
+        var said = new FirstLine();
+
+        var serving = TriageCommand.RunAsync(["serve", "--port", "0", "--open-to-this-machine", "--book", bench.Folder("small")], said, TextWriter.Null, TimeProvider.System, stop: stop.Token);
+        await Task.WhenAny(said.Line, serving);
+        using var client = new HttpClient();
+        var health = await client.GetAsync(new Uri(new(said.ToString().Split(' ').Single(w => w.StartsWith("http://127.0.0.1:", StringComparison.Ordinal))), "/health"), stop.Token);
+        await stop.CancelAsync();
+
+        Assert.Equal(HttpStatusCode.OK, health.StatusCode);
+        Assert.Equal(0, await serving);
+    }
+
+    /// <summary>Output that is kept, as a log is, holds the way in for nobody's phone.</summary>
+    [Theory]
+    [InlineData]
+    [InlineData("--json")]
+    public async Task The_pairing_code_is_said_on_a_terminal_only(params string[] json)
+    {
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
+        var said = new FirstLine();
+
+        var serving = TriageCommand.RunAsync(["serve", "--port", "0", "--phone", "--phone-port", "0", "--book", bench.Folder("small"), .. json], said, TextWriter.Null, TimeProvider.System, stop: stop.Token);
+        await Task.WhenAny(said.Line, serving);
+        while (!said.ToString().Contains("/phones", StringComparison.Ordinal) && json.Length == 0 && !serving.IsCompleted)
+            await Task.Delay(TimeSpan.FromMilliseconds(20), stop.Token);
+        await stop.CancelAsync();
+
+        Assert.Equal(0, await serving);
+        Assert.Contains("https://", said.ToString(), StringComparison.Ordinal);
+        Assert.DoesNotMatch("[2-9A-Z]{5}-[2-9A-Z]{5}", said.ToString());
+        Assert.DoesNotContain("█", said.ToString(), StringComparison.Ordinal);
+    }
+
+    [Fact]
+    public async Task Another_browser_is_let_in_by_the_address_that_the_command_prints()
+    {
+        var runtime = Path.Combine(bench.Folder("small"), "../run");
+        using var stop = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
+        var (said, address, before) = (new FirstLine(), new StringWriter(), new StringWriter());
+
+        Assert.NotEqual(0, await TriageCommand.RunAsync(["address"], TextWriter.Null, before, TimeProvider.System, runtime: runtime));
+        var serving = TriageCommand.RunAsync(["serve", "--port", "0", "--book", bench.Folder("small")], said, TextWriter.Null, TimeProvider.System, runtime: runtime, stop: stop.Token);
+        await Task.WhenAny(said.Line, serving);
+        var port = new Uri(said.ToString().Split(' ').Single(w => w.StartsWith("http://", StringComparison.Ordinal))).Port.ToString(CultureInfo.InvariantCulture);
+        Assert.Equal(0, await TriageCommand.RunAsync(["address", "--port", port], address, TextWriter.Null, TimeProvider.System, runtime: runtime));
+        using var client = new HttpClient();
+        var opened = await client.GetAsync(new Uri(address.ToString().Split('\n')[0]), stop.Token);
+        await stop.CancelAsync();
+
+        Assert.Contains("Start it with triage serve", before.ToString(), StringComparison.Ordinal);
+        Assert.Equal(HttpStatusCode.OK, opened.StatusCode);
         Assert.Equal(0, await serving);
     }
 

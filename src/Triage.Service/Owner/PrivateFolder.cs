@@ -1,6 +1,6 @@
-namespace Triage.Service.Phones;
+namespace Triage.Service.Owner;
 
-/// <summary>A folder aside in the book that only its owner may read, and that git leaves alone: form keys, certificate, paired phones.</summary>
+/// <summary>A folder that only its owner may read. Aside in the book, where git leaves it alone: form keys, certificate, paired phones.</summary>
 internal sealed class PrivateFolder
 {
     private const UnixFileMode OwnerFolder = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute;
@@ -15,11 +15,18 @@ internal sealed class PrivateFolder
     /// <exception cref="UnauthorizedAccessException">The book may only be read.</exception>
     public static PrivateFolder In(string aside)
     {
-        var path = Path.Combine(aside, "keys");
-        var folder = OperatingSystem.IsWindows() ? Directory.CreateDirectory(path) : Directory.CreateDirectory(path, OwnerFolder);
-        File.WriteAllText(Path.Combine(path, ".gitignore"), "*\n");
-        return new(folder);
+        var folder = At(Path.Combine(aside, "keys"));
+        File.WriteAllText(folder.PathOf(".gitignore"), "*\n");
+        return folder;
     }
+
+    /// <inheritdoc cref="In"/>
+    public static PrivateFolder At(string path) =>
+        new(OperatingSystem.IsWindows() ? Directory.CreateDirectory(path) : Directory.CreateDirectory(path, OwnerFolder));
+
+    /// <summary>Whether nobody but its owner could have read the file, or left a link in its place. On Windows the folder sees to that.</summary>
+    public bool IsPrivate(string name) =>
+        new FileInfo(PathOf(name)) is { Exists: true, LinkTarget: null } && (OperatingSystem.IsWindows() || (File.GetUnixFileMode(PathOf(name)) & ~OwnerFile) == 0);
 
     public string PathOf(string name) => Path.Combine(Place.FullName, name);
 
