@@ -45,7 +45,11 @@ internal static class ApiEndpoints
     private static Tagged<WireHealth> Health(LiveBench bench)
     {
         var now = bench.Current;
-        return new(new("up", now.Notes.All.Count(), now.Notes.Jobs.Count(), now.Problems.Count(p => p.Severity == Severity.Error)));
+        return new(new("up", now.Notes.All.Count(), now.Notes.Jobs.Count(), now.Problems.Count(p => p.Severity == Severity.Error))
+        {
+            Watching = bench.Watching,
+            Mishaps = [.. now.Mishaps.Select(WireProblem.Of)],
+        });
     }
 
     private static Results<Ok<WireAsking>, ProblemHttpResult> Ask(AskBody body, LiveBench bench)

@@ -35,7 +35,10 @@ public sealed class Bench
     public Learned Learned => Knows.Learned;
 
     /// <summary>Everything wrong with the notes of all books, worked out when first asked for.</summary>
-    public ImmutableArray<Problem> Problems => problems.Value;
+    public ImmutableArray<Problem> Problems => [.. Mishaps, .. problems.Value];
+
+    /// <summary>Where the program itself failed, by note.</summary>
+    public ImmutableArray<Problem> Mishaps => Knows.Mishaps.All;
 
     /// <summary>Grows by one with every snapshot.</summary>
     public long Version { get; }

@@ -62,6 +62,9 @@ public sealed class LiveBench : IAsyncDisposable
     /// <inheritdoc cref="LiveBooks.Aside"/>
     public string? Aside => OnDisk.Aside;
 
+    /// <inheritdoc cref="LiveBooks.Watching"/>
+    public bool? Watching => OnDisk.Watching;
+
     /// <inheritdoc cref="LiveBooks.Open"/>
     public static LiveBench Open(BenchOptions options) => new(LiveBooks.Open(options));
 

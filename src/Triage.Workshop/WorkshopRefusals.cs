@@ -12,6 +12,8 @@ internal static class WorkshopRefusals
     public static Refusal CannotWrite(string folder, Exception e) =>
         new(RefusalKind.CannotWrite, $"Cannot write in {folder}: {e.Message}", "Nothing was written. Look for a full disk or a read-only folder, then try again.");
 
+    public static Refusal NoAnswer(Triage.Notes.Problem wrong) => new(RefusalKind.NotUnderstood, $"No answer could be worked out. {wrong.What}", wrong.Instead);
+
     public static Refusal NotSafeOnDisk(string path, Exception e) =>
         new(RefusalKind.CannotWrite, $"{path} was written, but the disk would not say that it is there to stay: {e.Message}", "Look whether it is there, make a copy of the book, and have the disk looked at: a power cut now could take it away again.");
 

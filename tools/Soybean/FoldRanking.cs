@@ -22,7 +22,7 @@ internal sealed class FoldRanking
     {
         (this.cases, this.held) = (cases, held);
         notes = held.Aggregate(cases.Bench.Notes, (book, job) => book.Without(job.Id));
-        counted = CountedJobs.Of(notes, _ => 1);
+        counted = CountedJobs.Of(notes, _ => 1, new());
     }
 
     public static ImmutableArray<Prediction> All(SoybeanCases cases, Func<FoldRanking, ImmutableArray<Prediction>> rank) =>

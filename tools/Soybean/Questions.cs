@@ -34,7 +34,7 @@ internal sealed class Questions
     {
         this.cases = cases;
         var notes = held.Aggregate(cases.Bench.Notes, (book, job) => book.Without(job.Id));
-        var counted = CountedJobs.Of(notes, _ => 1);
+        var counted = CountedJobs.Of(notes, _ => 1, new());
         model = new(counted.Learned, cases.Causes, [notes.Of<DeviceClass>().Single().Id]);
         values = notes.Of<Triage.Notes.Kinds.Finding>().ToDictionary(f => f.Id, f => f.Values.Select(v => v.Id).ToImmutableArray(), StringComparer.Ordinal);
         var past = notes.Of<Job>().Select(j => j.Log.OfType<Saw>().Select(s => s.Finding).ToHashSet(StringComparer.Ordinal)).ToList();

@@ -25,8 +25,21 @@ public static class Linter
     private static Book WithProblems(Book book, NoteIndex index, ILookup<NotePlace, (NotePlace Place, ProblemText Text)> circles)
     {
         var found = book.Notes.SelectMany(note =>
-            Check(note, index).Concat(circles[note.Place].Select(c => At(note.Place.Path, 0, 0, c.Text))));
+            Checked(note, index).Concat(circles[note.Place].Select(c => At(note.Place.Path, 0, 0, c.Text))));
         return book with { Problems = [.. book.Problems.Concat(found).OrderBy(p => p.Path, StringComparer.Ordinal).ThenBy(p => (p.Line, p.Column))] };
+    }
+
+    private static ImmutableArray<Problem> Checked(Note note, NoteIndex index)
+    {
+        try
+        {
+            return [.. Check(note, index)];
+        }
+        catch (Exception e) when (e is not OutOfMemoryException)
+        {
+            // whatever is in one note, the others are checked
+            return [At(note.Place.Path, 0, 0, NoteProblems.Unforeseen(e.GetType().Name))];
+        }
     }
 
     private static IEnumerable<Problem> TwiceDefined(Note note, NoteIndex index) =>

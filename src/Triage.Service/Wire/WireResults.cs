@@ -95,4 +95,12 @@ internal sealed record WireProblem(string Path, int Line, int Column, Severity S
     public static WireProblem Of(Problem problem) => new(problem.Path, problem.Line, problem.Column, problem.Severity, problem.What, problem.Instead);
 }
 
-internal sealed record WireHealth(string Status, int Notes, int Jobs, int Problems);
+/// <param name="Problems">Errors in the notes, and <see cref="Mishaps"/>.</param>
+internal sealed record WireHealth(string Status, int Notes, int Jobs, int Problems)
+{
+    /// <summary>Whether changes of the books' folders are seen; absent when nobody watches them.</summary>
+    public required bool? Watching { get; init; }
+
+    /// <summary>Where the program itself failed, and went on without.</summary>
+    public required ImmutableArray<WireProblem> Mishaps { get; init; }
+}

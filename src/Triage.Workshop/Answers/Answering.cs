@@ -17,9 +17,9 @@ internal sealed class Answering(BenchKnowledge known)
     /// <summary>Mass that may be left to the unlisted fault.</summary>
     private const double LeftToTheUnlisted = 1e-4;
 
-    /// <summary>The answer, or why there can be none: nobody knows the machine.</summary>
+    /// <summary>The answer, or why there can be none: nobody knows the machine, or the program failed at this one.</summary>
     public Asked For(Job job) =>
-        known.ScopeOf(job) is { } scope ? new(Answer(job, scope), null) : new(null, UnknownMachine(job));
+        known.Mishaps.Or(job.Place?.Path ?? "", "working out the answer", () => known.ScopeOf(job) is { } scope ? new(Answer(job, scope), null) : new(null, UnknownMachine(job)), Failed);
 
     /// <summary>The network of a job's device under other learned numbers (what if a job had not been closed?).</summary>
     public Reasoned Reason(Job job, DeviceScope scope, Learned learned)
@@ -38,6 +38,8 @@ internal sealed class Answering(BenchKnowledge known)
             return null;
         return Reason(job, scope, known.Learned).AtFirst(fault);
     }
+
+    private static Asked Failed(Notes.Problem wrong) => new(null, WorkshopRefusals.NoAnswer(wrong));
 
     private Refusal UnknownMachine(Job job)
     {

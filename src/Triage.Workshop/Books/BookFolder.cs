@@ -47,6 +47,9 @@ public sealed class BookFolder(BookSource source, TimeProvider clock)
         }
     }
 
+    /// <summary>Whether somebody who is no bench changed a file just now.</summary>
+    internal bool IsBeingSaved(string path) => Read(path) is { } now && SavedNow.Is(Absolute(path)) && !Ledger.WroteLately(now);
+
     /// <summary>Writes a new note. Refused when a file of that name is there already.</summary>
     public Refusal? Create(string path, ReadOnlyMemory<byte> bytes) => Locked(path, () =>
         File.Exists(Absolute(path)) ? WorkshopRefusals.NameTaken(path)
@@ -157,8 +160,8 @@ public sealed class BookFolder(BookSource source, TimeProvider clock)
                 return WorkshopRefusals.FolderGone(source.Folder);
             lock (writing)
             {
-                if (InBook.At(source.Folder, ".bench/lock") is null)
-                    return WorkshopRefusals.LeadsOutside(".bench");
+                if (OwnFiles(path).FirstOrDefault(f => InBook.At(source.Folder, f) is null) is { } link)
+                    return WorkshopRefusals.LeadsOutside(link);
                 using var held = FolderLock.Take(Aside, Patience);
                 return held is null ? WorkshopRefusals.FolderBusy(source.Folder)
                     : InBook.At(source.Folder, path) != Absolute(path) ? WorkshopRefusals.LeadsOutside(path)
@@ -175,11 +178,13 @@ public sealed class BookFolder(BookSource source, TimeProvider clock)
         }
     }
 
+    /// <summary>What is written beside a file.</summary>
+    private static string[] OwnFiles(string path) => [".bench/lock", ".bench/kept", ".bench/ledger", $".bench/history/{path}.jsonl"];
+
     private bool Holds(string path, ReadOnlyMemory<byte> bytes) => Read(path) is { } now && bytes.Span.SequenceEqual(now);
 
     /// <summary>A file that went away a moment ago is often on its way back: some editors delete, then write anew.</summary>
-    private bool IsBeingSaved(string path, TimeSpan waited) =>
-        Read(path) is { } now ? BeingSaved.Now(Absolute(path)) && !Ledger.WroteLately(now) : waited < BeingSaved.Quiet;
+    private bool IsBeingSaved(string path, TimeSpan waited) => Read(path) is null ? waited < SavedNow.Quiet : IsBeingSaved(path);
 
     /// <summary>What is replaced is kept before it goes; what was written is entered in the ledger after.</summary>
     /// <param name="was">What is replaced, null for a new file; when the file holds anything else nothing is written.</param>

@@ -13,6 +13,8 @@ internal sealed record ChangedNotes(ImmutableArray<(NoteReading? Before, NoteRea
     /// <summary>Ids that a changed file claimed or claims.</summary>
     public ImmutableHashSet<string> Ids { get; } = [.. Notes(Files).Select(n => n.Id)];
 
+    public IEnumerable<string> Paths => Files.Select(f => (f.After ?? f.Before)!.Place.Path);
+
     /// <summary>The same with their former ids.</summary>
     public IEnumerable<string> Names => Ids.Concat(Notes(Files).SelectMany(n => n.Formerly));
 

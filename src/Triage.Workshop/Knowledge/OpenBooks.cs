@@ -46,14 +46,18 @@ internal sealed record OpenBooks(ImmutableArray<OpenBook> Books)
     /// <summary>Photos and drawings that are not there, as it is on disk now.</summary>
     public IEnumerable<Problem> MissingFiles => Books.SelectMany(b => Knowledge.MissingFiles.Of(b.Index.Readings.Select(r => r.Note).OfType<Note>(), b.Source.Folder));
 
+    /// <summary>What is being saved just now.</summary>
+    public IEnumerable<Problem> BeingSaved => Books.SelectMany(b => b.BeingSaved.Keys).Order(StringComparer.Ordinal)
+        .Select(path => new Problem(path, 0, 0, Severity.Hint, "The file is being saved just now: what it said before counts until it has been left alone for a second.", ""));
+
     public ImmutableArray<NoteReading> Readings => [.. Books.SelectMany(b => b.Index.Readings)];
 
     /// <summary>What is found of a note; one that could not be read or shares its id is found under its place.</summary>
-    public static IndexedNote ForSearch(NoteReading reading, Notebook notes) => reading.Note is { } note ? ForSearch(note, notes) : Unread(reading);
+    public static IndexedNote ForSearch(NoteReading reading, Notebook notes, Mishaps mishaps) => reading.Note is { } note ? ForSearch(note, notes, mishaps) : Unread(reading);
 
-    public static IndexedNote ForSearch(Note note, Notebook notes)
+    public static IndexedNote ForSearch(Note note, Notebook notes, Mishaps mishaps)
     {
-        var words = IndexedNote.From(note, notes.Find<Note>);
+        var words = mishaps.Or(note.Place.Path, "looking for its words", () => IndexedNote.From(note, notes.Find<Note>), _ => IndexedNote.Unreadable(note.Place.Path, note.Body));
         return ReferenceEquals(notes.Find<Note>(note.Id), note) ? words : words with { Id = IdAt(note.Place) };
     }
 

@@ -13,9 +13,10 @@ namespace Triage.Workshop.Knowledge;
 internal sealed class SearchedBooks : IDisposable
 {
     private readonly Lock changing = new();
+    private readonly Mishaps mishaps;
     private Contents contents;
 
-    public SearchedBooks(OpenBooks books, Notebook notes) => contents = new(books, notes, changing);
+    public SearchedBooks(OpenBooks books, Notebook notes, Mishaps mishaps) => (this.mishaps, contents) = (mishaps, new(books, notes, mishaps, changing));
 
     /// <summary>The search of what the books say now.</summary>
     public SnapshotSearch Open()
@@ -39,7 +40,7 @@ internal sealed class SearchedBooks : IDisposable
         {
             // what nobody has searched yet is left to the snapshots of before
             if (!contents.Filled)
-                contents = new(books, notes, changing);
+                contents = new(books, notes, mishaps, changing);
             else
                 contents.Change(changed, books, notes, onlyJobs);
         }
@@ -55,12 +56,13 @@ internal sealed class SearchedBooks : IDisposable
     {
         private readonly OpenBooks first;
         private readonly Notebook named;
+        private readonly Mishaps mishaps;
         private readonly SearchLoans loans;
         private readonly List<WeakReference<SnapshotSearch>> unopened = [];
 
-        public Contents(OpenBooks books, Notebook notes, Lock opening)
+        public Contents(OpenBooks books, Notebook notes, Mishaps mishaps, Lock opening)
         {
-            (first, named) = (books, notes);
+            (first, named, this.mishaps) = (books, notes, mishaps);
             loans = new(Index, opening);
         }
 
@@ -81,7 +83,7 @@ internal sealed class SearchedBooks : IDisposable
         {
             if (Filled)
                 return;
-            Index.AddAll(first.Readings, r => OpenBooks.ForSearch(r, named));
+            Index.AddAll(first.Readings, r => OpenBooks.ForSearch(r, named, mishaps));
             Understand(named);
             Index.Refresh();
             Filled = true;
@@ -123,7 +125,7 @@ internal sealed class SearchedBooks : IDisposable
             foreach (var note in books.Claiming(id))
             {
                 Index.Remove(OpenBooks.IdAt(note.Place));
-                Index.Put(OpenBooks.ForSearch(note, notes));
+                Index.Put(OpenBooks.ForSearch(note, notes, mishaps));
             }
         }
     }

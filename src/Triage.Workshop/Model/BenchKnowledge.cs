@@ -6,7 +6,7 @@ using Triage.Workshop.Knowledge;
 namespace Triage.Workshop.Model;
 
 /// <summary>What answers rest on at one moment: notes, settings and learned numbers. Immutable.</summary>
-internal sealed class BenchKnowledge(Notebook notes, CountedJobs counted, BenchSettings settings)
+internal sealed class BenchKnowledge(Notebook notes, CountedJobs counted, BenchSettings settings, Mishaps mishaps)
 {
     // what no complaint changes is worked out once a snapshot
     private readonly ConcurrentDictionary<(string? Device, string Class, Build Told), DeviceScope> scopes = new();
@@ -17,6 +17,9 @@ internal sealed class BenchKnowledge(Notebook notes, CountedJobs counted, BenchS
     public CountedJobs Counted { get; } = counted;
 
     public BenchSettings Settings { get; } = settings;
+
+    /// <summary>Where the program itself failed.</summary>
+    public Mishaps Mishaps { get; } = mishaps;
 
     public Learned Learned => Counted.Learned;
 
@@ -33,5 +36,5 @@ internal sealed class BenchKnowledge(Notebook notes, CountedJobs counted, BenchS
     public CountedJobs CountedWithout(string id) => lacking.GetOrAdd(id, Counted.Without);
 
     /// <summary>The same with one closed job left out of the learned numbers.</summary>
-    public BenchKnowledge Without(string id) => new(Notes, CountedWithout(id), Settings);
+    public BenchKnowledge Without(string id) => new(Notes, CountedWithout(id), Settings, Mishaps);
 }

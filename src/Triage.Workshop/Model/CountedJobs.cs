@@ -25,9 +25,10 @@ internal sealed record CountedJobs(Learned Learned, ImmutableDictionary<string, 
 
     /// <summary>Learns everything anew: when the knowledge notes changed, or at the start.</summary>
     /// <param name="fitted">What the same notes were fitted to before, when that is known.</param>
-    public static CountedJobs Of(Notebook notes, Func<Job, double> trust, Fit? fitted = null)
+    /// <param name="mishaps">A job that the program fails at is not counted, and named there.</param>
+    public static CountedJobs Of(Notebook notes, Func<Job, double> trust, Mishaps mishaps, Fit? fitted = null)
     {
-        var records = notes.Jobs.Select(job => Record(job, notes, trust(job))).OfType<JobRecord>().ToList();
+        var records = notes.Jobs.Select(job => Record(job, notes, trust, mishaps)).OfType<JobRecord>().ToList();
         return new(
             Learner.Learn(KnowledgeFromNotes.Of(notes), records, LearnerSettings.Default, fitted),
             records.ToImmutableDictionary(r => r.Id, StringComparer.Ordinal),
@@ -36,13 +37,13 @@ internal sealed record CountedJobs(Learned Learned, ImmutableDictionary<string, 
 
     /// <summary>The jobs with these ids put in place of what they told before: new, closed, edited, opened again, gone.</summary>
     /// <param name="notes">The notes as they are now.</param>
-    public CountedJobs Recounted(IEnumerable<string> ids, Notebook notes, Func<Job, double> trust)
+    public CountedJobs Recounted(IEnumerable<string> ids, Notebook notes, Func<Job, double> trust, Mishaps mishaps)
     {
         var (counted, refit) = (this, RefitDue);
         foreach (var id in ids)
         {
             var before = counted.Records.GetValueOrDefault(id);
-            var after = notes.Find<Job>(id) is { } job && job.Id == id ? Record(job, notes, trust(job)) : null;
+            var after = notes.Find<Job>(id) is { } job && job.Id == id ? Record(job, notes, trust, mishaps) : null;
             if (Same(before, after))
                 continue;
             refit |= counted.WasFittedTo(before);
@@ -63,6 +64,9 @@ internal sealed record CountedJobs(Learned Learned, ImmutableDictionary<string, 
         new(Learned.With(record), Records.Add(record.Id, record), InOrder.Add(record));
 
     private bool WasFittedTo(JobRecord? record) => record is not null && InOrder.IndexOf(record) < Learned.Epoch.FittedTo;
+
+    private static JobRecord? Record(Job job, Notebook notes, Func<Job, double> trust, Mishaps mishaps) =>
+        mishaps.Or(job.Place.Path, "counting this job", () => Record(job, notes, trust(job)), _ => null);
 
     /// <summary>A job that names only causes no note lists tells nothing; the note check says so. A cause named twice counts once.</summary>
     private static JobRecord? Record(Job job, Notebook notes, double trust)

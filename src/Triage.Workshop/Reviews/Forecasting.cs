@@ -57,7 +57,10 @@ internal sealed class Forecasting(BenchKnowledge known)
     }
 
     /// <summary>By fault id; the unlisted fault goes by the same name there.</summary>
-    private Dictionary<string, double> Rank(Learned learned, JobRecord unit)
+    private Dictionary<string, double> Rank(Learned learned, JobRecord unit) =>
+        known.Mishaps.Or(known.Notes.Find<Job>(unit.Id)!.Place.Path, "forecasting this job", () => Ranked(learned, unit), _ => BaseRates(learned, unit));
+
+    private Dictionary<string, double> Ranked(Learned learned, JobRecord unit)
     {
         var job = known.Notes.Find<Job>(unit.Id)!;
         var asItCameIn = job with { Log = [.. job.Log.AsItCameIn()], Outcome = null };

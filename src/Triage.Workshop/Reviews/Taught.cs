@@ -13,7 +13,10 @@ namespace Triage.Workshop.Reviews;
 public sealed record Taught(string Device, string DeviceName, string Fault, string FaultName, double Before, double After)
 {
     /// <summary>The closed job's machine first, then every other device that can have the fault.</summary>
-    internal static ImmutableArray<Taught> By(BenchKnowledge before, BenchKnowledge after, Job job)
+    internal static ImmutableArray<Taught> By(BenchKnowledge before, BenchKnowledge after, Job job) =>
+        after.Mishaps.Or(job.Place.Path, "comparing what closing it changed", () => Compared(before, after, job), _ => []);
+
+    private static ImmutableArray<Taught> Compared(BenchKnowledge before, BenchKnowledge after, Job job)
     {
         var causes = job.Causes.Where(c => after.Notes.Find<Fault>(c.Fault) is not null).ToList();
         var others = after.Notes.Of<Device>().OrderByDescending(d => d.Id == job.Device).ThenBy(d => d.Id, StringComparer.Ordinal);

@@ -1,3 +1,4 @@
+using System.Diagnostics;
 using System.Globalization;
 using System.Net;
 using System.Net.Sockets;
@@ -109,6 +110,35 @@ public sealed class ServeTests : IDisposable
         var said = await bench.Run("serve", "--port", "70000");
 
         Assert.Equal((3, "70000 is no port. Choose one from 1024 to 65535, or 0 for any that is free."), (said.Code, said.Error));
+    }
+
+    [Theory]
+    [InlineData(true)]
+    [InlineData(false)]
+    public async Task A_pipe_among_the_notes_keeps_nobody_from_ending_it(bool before)
+    {
+        Assert.SkipUnless(OperatingSystem.IsLinux(), "Elsewhere a pipe is opened as any file is.");
+        var pipe = bench.File("small", "x.md");
+        if (before)
+            Run("mkfifo", pipe);
+        var start = new ProcessStartInfo("dotnet", [Path.Combine(AppContext.BaseDirectory, "triage.dll"), "serve", "--port", "0", "--book", bench.Folder("small")]) { RedirectStandardOutput = true, RedirectStandardError = true };
+        using var server = Process.Start(start)!;
+        Assert.NotNull(await server.StandardOutput.ReadLineAsync(TestContext.Current.CancellationToken));
+        if (!before)
+            Run("mkfifo", pipe);
+        await Task.Delay(500, TestContext.Current.CancellationToken);
+
+        Run("kill", "-TERM", server.Id.ToString(CultureInfo.InvariantCulture));
+
+        using var limit = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
+        limit.CancelAfter(TimeSpan.FromSeconds(60));
+        await server.WaitForExitAsync(limit.Token);
+    }
+
+    private static void Run(string command, params string[] arguments)
+    {
+        using var process = Process.Start(command, arguments);
+        process.WaitForExit();
     }
 
     private sealed class FirstLine : StringWriter

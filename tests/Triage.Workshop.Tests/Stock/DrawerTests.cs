@@ -184,7 +184,7 @@ public sealed class DrawerTests(DrawerTests.OneBench shared) : IClassFixture<Dra
     private DemoBench With(string settings)
     {
         File.WriteAllText(Path.Combine(shared.Bench.Folder, "demo", "bench.yaml"), settings);
-        shared.Bench.Live.OnDisk.Reread(shared.Bench.Live.OnDisk.Home!, ["bench.yaml"]);
+        shared.Bench.Live.OnDisk.Reread(shared.Bench.Live.OnDisk.Home!, ["bench.yaml"], patient: false);
         return shared.Bench;
     }
 

@@ -42,7 +42,7 @@ public sealed class BrokenNotesTests
         await SameAsFresh(bench);
 
         File.Delete(Path.Combine(bench.Folder, "demo", Path2024));
-        bench.Live.OnDisk.Reread(bench.Live.OnDisk.Home!, [Path2024]);
+        bench.Live.OnDisk.Reread(bench.Live.OnDisk.Home!, [Path2024], patient: false);
         Assert.Equal("jobs/2024/copy.md", bench.Live.Current.Notes.Find<Job>("2024-002")!.Place.Path);
         await SameAsFresh(bench);
     }
@@ -118,7 +118,7 @@ public sealed class BrokenNotesTests
     private static void Write(DemoBench bench, string path, string text)
     {
         File.WriteAllText(Path.Combine(bench.Folder, "demo", path), text);
-        bench.Live.OnDisk.Reread(bench.Live.OnDisk.Home!, [path]);
+        bench.Live.OnDisk.Reread(bench.Live.OnDisk.Home!, [path], patient: false);
     }
 
     private static async Task SameAsFresh(DemoBench bench)

@@ -65,7 +65,7 @@ public sealed class EditorTests
         Assert.Null(folder.Change(SmallBook.JobPath, now =>
         {
             looks++;
-            Assert.True(BeingSaved.Now(book.At(SmallBook.JobPath)), "The file was written more than a second ago: it was waited for.");
+            Assert.True(SavedNow.Is(book.At(SmallBook.JobPath)), "The file was written more than a second ago: it was waited for.");
             return now;
         }));
         Assert.Equal(1, looks);

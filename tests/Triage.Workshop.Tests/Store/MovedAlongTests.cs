@@ -60,7 +60,7 @@ public sealed class MovedAlongTests
                 break;
         }
 
-        live.OnDisk.Reread(live.OnDisk.Home!, [job.Place.Path]);
+        live.OnDisk.Reread(live.OnDisk.Home!, [job.Place.Path], patient: false);
     }
 
     private static NoteText Closed(NoteText text, string fault, Random random) => text
