@@ -38,7 +38,7 @@ internal static partial class Opposites
     }
 
     /// <summary>"Sounds normal", "is fine", "works": nothing is wrong with it.</summary>
-    public static bool SaysFine(string text) => !Denial.In(text) && Fine().IsMatch(text);
+    public static bool SaysFine(string text) => NoTrouble().Replace(text, "fine") is var said && !Denial.In(said) && Fine().IsMatch(said);
 
     /// <summary>True for the first side, false for the second, null for neither or both.</summary>
     private static bool? Side((FrozenSet<string> One, FrozenSet<string> Other) pair, HashSet<string> words) =>
@@ -51,6 +51,9 @@ internal static partial class Opposites
     [GeneratedRegex(@"[\p{L}\p{N}]+(?:['’-][\p{L}\p{N}]+)*")]
     private static partial Regex Word();
 
-    [GeneratedRegex(@"\b(fine|ok|okay|normal|normally|perfect|perfectly|good|works|working|all right|alright|as it should|as ever|like new)\b(?!\s+(?:at first|until|till|for|when|only|then|again))", RegexOptions.IgnoreCase)]
+    [GeneratedRegex(@"\bno\s+(?:problems?|trouble|issues?|complaints?|faults?)\b", RegexOptions.IgnoreCase)]
+    private static partial Regex NoTrouble();
+
+    [GeneratedRegex(@"\b(fine|ok|okay|normal|normally|perfect|perfectly|good|works|working|all right|alright|as it should|as ever|like new|brand new|(?:all |still )+there|smooth|smoothly|nicely|nice and|straight away|every time|remembers|spotless|shiny|lights up|comes on)\b(?!\s+(?:at first|until|till|for|when|only|then|again))", RegexOptions.IgnoreCase)]
     private static partial Regex Fine();
 }

@@ -83,7 +83,9 @@ public sealed class Recogniser
 
         public Recognition Read(string text)
         {
+            (text, var unsaid) = NotStated.In(text);
             var byWords = new ComplaintReading(text, vocabulary).Result();
+            byWords = byWords with { NotUnderstood = [.. byWords.NotUnderstood.Concat(unsaid).OrderBy(p => p.Span.Start)] };
             var read = TwoSupplies.Settled(text, meanings?.Read(text, byWords) ?? byWords, vocabulary);
             return read with { Findings = [.. read.Findings.Select(f => f.Hedged ? f with { Sure = f.Sure * SureOfAHedge } : f)] };
         }

@@ -185,6 +185,11 @@ internal sealed partial class SentenceMatcher
             to++;
         }
 
+        if (to + 1 < words.Count && words[to + 1].Text == "except")
+        {
+            return true;
+        }
+
         return Enumerable.Range(from, to - from + 1).Any(i => !at.Contains(i) && words[i].Text is "only" or "just" or "hardly" or "barely" or "scarcely" or "some" or "few" or "half" or "almost" or "nearly" or "unless");
     }
 

@@ -6,7 +6,7 @@ namespace Triage.Search.Words;
 internal static class Subjects
 {
     private static readonly FrozenSet<string> OfAnything =
-        Stems("silent quiet dead broken work slow weak faint dull hot stops hangs freezes dies off sticks clicks pops");
+        Stems("silent quiet stone dead broken work slow weak faint dull hot stops hangs freezes dies off sticks clicks pops");
 
     /// <summary>What is said of a thing that does its job or does not, without how.</summary>
     public static FrozenSet<string> WorksOrNot { get; } = Stems("works broken dead dies");

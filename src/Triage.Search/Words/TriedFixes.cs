@@ -46,7 +46,7 @@ internal static partial class TriedFixes
 
     private static void Blank(char[] text, int from, int length) => Array.Fill(text, ',', from, length);
 
-    private const string Verb = @"(?:(?:re)?chang(?:ed|ing)|replac(?:ed|ing)|swapp(?:ed|ing)|fitted|clean(?:ed|ing)|checked|(?:re)?charged|re-?soldered|re-?seated|re-?capped|re-?set|lubricated|oiled|bought|removed|tried|put\s+in|put|took\s+out|sprayed|adjusted|demagneti[sz]ed|re-?booted|re-?started|installed|unplugged)";
+    private const string Verb = @"(?:(?:re)?chang(?:ed|ing)|replac(?:ed|ing)|swapp(?:ed|ing)|fitted|clean(?:ed|ing)|checked|(?:re)?charged|re-?soldered|re-?seated|re-?capped|re-?set|lubricated|oiled|bought|removed|tried|put\s+in|put|took\s+out|sprayed|adjusted|demagneti[sz]ed|re-?booted|re-?started|installed|unplugged|wiggled|jiggled)";
 
     /// <summary>One more word of the deed, up to what came of it.</summary>
     private const string More = @"(?:\s+(?!(?:but|and|no|still|without|didn't|did|does|doesn't|made|that|which|now)\b)[\w'’-]+)";

@@ -61,6 +61,23 @@ public sealed class RecogniserTests
         static FindingValue Value(string id, params string[] says) => new(id, id, [.. says], null);
     }
 
+    /// <summary>Ours: asked, hoped, told of others.</summary>
+    [Theory]
+    [InlineData("do these hum on the mains normally?")]
+    [InlineData("I hope it won't hum like my cousin's")]
+    [InlineData("I was told it might hum")]
+    [InlineData("it isn't that it hums")]
+    public void What_is_asked_hoped_or_told_of_others_states_nothing(string words)
+    {
+        var read = Recogniser.Build([new Finding("hum", "hums")]).Recognise(words);
+        Assert.Empty(read.Findings);
+        Assert.NotEmpty(read.NotUnderstood);
+    }
+
+    [Fact]
+    public void A_question_that_is_none_is_read() =>
+        Assert.Single(Recogniser.Build([new Finding("hum", "hums")]).Recognise("It hums, can you help?").Findings);
+
     [Fact]
     public void ClassThatNoFindingNames_StillHasTheGeneralOnes()
     {
