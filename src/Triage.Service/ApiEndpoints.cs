@@ -7,6 +7,7 @@ using Triage.Notes.Kinds;
 using Triage.Search.Queries;
 using Triage.Service.Http;
 using Triage.Service.Jobs;
+using Triage.Service.Keeping;
 using Triage.Service.NotePages;
 using Triage.Service.Share;
 using Triage.Service.Wire;
@@ -39,6 +40,7 @@ internal static class ApiEndpoints
         api.MapBench();
         api.MapDeviceDrawings();
         api.MapShare();
+        api.MapBackup();
         api.MapJobs();
     }
 

@@ -6,6 +6,7 @@ using Triage.Service.Ask;
 using Triage.Service.Find;
 using Triage.Service.Http;
 using Triage.Service.Jobs;
+using Triage.Service.Keeping;
 using Triage.Service.NotePages;
 using Triage.Service.Phones;
 using Triage.Service.Reviews;
@@ -40,6 +41,7 @@ internal static class PageEndpoints
         pages.MapTexts();
         pages.MapPast();
         pages.MapSettings();
+        pages.MapKeeping();
         pages.MapGet("/find", (HttpContext http) => PageResults.Of<FindPage>(new() { ["Asked"] = SearchAddress.Of(http.Request.Query) }));
         pages.MapGet("/notes/{id}", GetNote);
         pages.MapGet("/review", (string? device) => PageResults.Of<ReviewPage>(new() { ["Device"] = device }));

@@ -46,6 +46,8 @@ public sealed class PagesTests(PagesTests.InUse shared) : IClassFixture<PagesTes
         ("note-history", $"/notes/{Recorded}/history"),
         ("note-version", $"/notes/{Recorded}/history/{AsItWas}"),
         ("settings", "/settings"),
+        ("backup", "/backup"),
+        ("verify", "/verify"),
         ("drawer", "/drawer"),
         ("forecasts", "/review/forecasts"),
         ("check", "/check"),

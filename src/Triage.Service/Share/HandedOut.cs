@@ -21,13 +21,7 @@ internal static class HandedOut
     {
         if (bench.Books.FirstOrDefault(b => b.Writable) is not { } own)
             return Problems.Of(new(RefusalKind.CannotWrite, "None of the open books is one's own.", "Start with --book FOLDER, a folder of your own."));
-        var folder = Directory.CreateTempSubdirectory("book-");
-        http.Response.OnCompleted(() =>
-        {
-            folder.Delete(recursive: true);
-            return Task.CompletedTask;
-        });
-        var shared = GivingOut.Share(own, Path.Combine(folder.FullName, $"{own.Name}.zip"), openJobs, stop: http.RequestAborted);
+        var shared = GivingOut.Share(own, PassingFolder.For(http, $"{own.Name}.zip"), openJobs, stop: http.RequestAborted);
         return shared.Refused is { } refused ? Problems.Of(refused) : Results.File(shared.Place!, MediaType, $"{own.Name}.zip");
     }
 }
