@@ -16,8 +16,9 @@ internal static class VerifyCommand
         {
             var result = Verifying.Verify(Books.Own(typed.GetValue(desk.BookOption) ?? []), desk.Clock, typed.GetValue(accept), progress, stop);
             RefusedException.ThrowIf(result.Refused);
-            desk.Sheet().Show(result, paper => KeepingText.Write(paper, result, typed.GetValue(accept)), typed.GetValue(desk.JsonOption));
-            return Task.FromResult(result.Damage.IsEmpty || typed.GetValue(accept) ? ExitCode.Ok : ExitCode.ErrorsFound);
+            var accepted = typed.GetValue(accept) && result.Acceptable;
+            desk.Sheet().Show(result, paper => KeepingText.Write(paper, result, accepted), typed.GetValue(desk.JsonOption));
+            return Task.FromResult(result.Damage.IsEmpty || accepted ? ExitCode.Ok : ExitCode.ErrorsFound);
         });
     }
 }

@@ -24,8 +24,11 @@ internal sealed class Findings
             There(file, before.GetValueOrDefault(file.Path));
         foreach (var entry in before.Values.Where(e => !seen.ContainsKey(e.Path)).OrderBy(e => e.Path, StringComparer.Ordinal))
             Gone(entry);
+        Acceptable = damage.Count > 0;
         damage.AddRange(MissingFiles.Of(seen.Values.Select(s => s.Note).OfType<Notes.Kinds.Note>(), book.Folder));
     }
+
+    private bool Acceptable { get; }
 
     /// <summary>What the ledger is to say from now on: of what is damaged still what it said before.</summary>
     public IEnumerable<LedgerEntry> Ledger => ledger;
@@ -37,6 +40,7 @@ internal sealed class Findings
         New = seen.Keys.Count(p => !before.ContainsKey(p)),
         Edited = [.. edited],
         Moved = [.. moved],
+        Acceptable = Acceptable,
         Damage = [.. damage.Select(d => d with { Severity = Severity.Error }).OrderBy(d => d.Path, StringComparer.Ordinal)],
     };
 
@@ -55,14 +59,16 @@ internal sealed class Findings
 
     private (string What, string Instead)? Damage(Seen file, LedgerEntry? was)
     {
-        var changed = was is not null && was.Sha256 != file.Now.Sha256;
-        return file.Unread is { } why ? DamageTexts.CannotRead(why)
-            : changed && was!.Bytes == file.Now.Bytes && was.Time == file.Now.Time ? DamageTexts.Rotten()
+        if (file.Unread is { } why)
+            return DamageTexts.CannotRead(why);
+        if (was is not null && was.Sha256 == file.Now.Sha256)
+            return null;
+        return was is not null && was.Bytes == file.Now.Bytes && was.Time == file.Now.Time ? DamageTexts.Rotten()
             : !file.Whole ? DamageTexts.Cut()
             : file.IsNotWhatItsNameSays ? DamageTexts.Other()
-            : !changed ? null
+            : was is null ? null
             : file.Unreadable is { } wrong ? DamageTexts.Unreadable(wrong)
-            : was!.Id is { } id && !ids.Contains(id) ? DamageTexts.IdLost(id)
+            : was.Id is { } id && !ids.Contains(id) ? DamageTexts.IdLost(id)
             : was.Log is { } log && file.Now.Log is { } now && now < log && file.Now.Id == was.Id ? DamageTexts.Shorter(now, log)
             : null;
     }

@@ -77,5 +77,8 @@ public sealed record VerifyResult
     /// <summary>What is damaged, missing or shorter than it was, by path.</summary>
     public ImmutableArray<Problem> Damage { get; init; } = [];
 
+    /// <summary>Some of it can be accepted as it is; what is named and not there cannot.</summary>
+    public bool Acceptable { get; init; }
+
     public Refusal? Refused { get; init; }
 }
