@@ -19,7 +19,7 @@ public sealed class HistoryTests : IDisposable
         await Done("history", "2026", "--back", version[..8]);
 
         Assert.Equal(before, await Text());
-        Assert.Equal(2, (await bench.Json("history", "2026-001")).All("versions").Count());
+        Assert.Equal(2, (await bench.Json("history", "2026-001")).All("versions").Length);
     }
 
     [Fact]

@@ -77,11 +77,11 @@ public sealed class ServeTests : IDisposable
         using var stop = CancellationTokenSource.CreateLinkedTokenSource(TestContext.Current.CancellationToken);
         var (said, address, before) = (new FirstLine(), new StringWriter(), new StringWriter());
 
-        Assert.NotEqual(0, await TriageCommand.RunAsync(["address"], TextWriter.Null, before, TimeProvider.System, runtime: runtime));
+        Assert.NotEqual(0, await TriageCommand.RunAsync(["address"], TextWriter.Null, before, TimeProvider.System, runtime: runtime, stop: TestContext.Current.CancellationToken));
         var serving = TriageCommand.RunAsync(["serve", "--port", "0", "--book", bench.Folder("small")], said, TextWriter.Null, TimeProvider.System, runtime: runtime, stop: stop.Token);
         await Task.WhenAny(said.Line, serving);
         var port = new Uri(said.ToString().Split(' ').Single(w => w.StartsWith("http://", StringComparison.Ordinal))).Port.ToString(CultureInfo.InvariantCulture);
-        Assert.Equal(0, await TriageCommand.RunAsync(["address", "--port", port], address, TextWriter.Null, TimeProvider.System, runtime: runtime));
+        Assert.Equal(0, await TriageCommand.RunAsync(["address", "--port", port], address, TextWriter.Null, TimeProvider.System, runtime: runtime, stop: TestContext.Current.CancellationToken));
         using var client = new HttpClient();
         var opened = await client.GetAsync(new Uri(address.ToString().Split('\n')[0]), stop.Token);
         await stop.CancelAsync();

@@ -52,9 +52,9 @@ public sealed class BackupTests : IDisposable
             var accepted = Enumerable.Range(0, 3).Select(_ => writer.Next()!).ToList();
             var photo = live.Steps.Line(SmallBook.JobId, $"photo {n}", RandomSteps.Photo(n));
             Assert.Null(photo.Refused);
-            Assert.Null(BackingUp.BackUp(live.Books[0], Path.Combine(place, $"{n}.zip"), book.Clock).Refused);
+            Assert.Null(BackingUp.BackUp(live.Books[0], Path.Combine(place, $"{n}.zip"), book.Clock, stop: TestContext.Current.CancellationToken).Refused);
 
-            Assert.Null(Restoring.Restore(Path.Combine(place, $"{n}.zip"), Path.Combine(place, $"{n}")).Refused);
+            Assert.Null(Restoring.Restore(Path.Combine(place, $"{n}.zip"), Path.Combine(place, $"{n}"), stop: TestContext.Current.CancellationToken).Refused);
             using var again = new SmallBookAt(Path.Combine(place, $"{n}"));
             var job = again.Job!;
             Assert.Empty(accepted.Except(SmallBook.Lines(job)));
@@ -71,7 +71,7 @@ public sealed class BackupTests : IDisposable
         book.Write("jobs/2026/a.jpg", "a");
         var late = new Late(() => book.Write("jobs/2026/b.jpg", "b"));
 
-        var made = BackingUp.BackUp(Source(book), Zip, book.Clock, late);
+        var made = BackingUp.BackUp(Source(book), Zip, book.Clock, late, stop: TestContext.Current.CancellationToken);
 
         Assert.Equal(3, made.Files);
     }
@@ -88,8 +88,8 @@ public sealed class BackupTests : IDisposable
         File.CreateSymbolicLink(book.At("jobs/out.md"), "/etc/hostname");
         Directory.CreateSymbolicLink(book.At("etc"), "/etc");
 
-        var made = BackingUp.BackUp(Source(book), Zip, book.Clock);
-        Restoring.Restore(Zip, Into);
+        var made = BackingUp.BackUp(Source(book), Zip, book.Clock, stop: TestContext.Current.CancellationToken);
+        Restoring.Restore(Zip, Into, stop: TestContext.Current.CancellationToken);
 
         Assert.Equal([".git", "etc", "jobs/out.md"], made.LeftOut.Select(l => l.Path));
         Assert.Equal([".bench/kept/2026-001.md", ".gitignore", SmallBook.JobPath], Folders.Content(Into).Keys);
@@ -104,8 +104,8 @@ public sealed class BackupTests : IDisposable
         var mode = UnixFileMode.UserRead | UnixFileMode.UserWrite;
         File.SetUnixFileMode(book.At(SmallBook.JobPath), mode);
 
-        BackingUp.BackUp(Source(book), Zip, book.Clock);
-        Restoring.Restore(Zip, Into);
+        BackingUp.BackUp(Source(book), Zip, book.Clock, stop: TestContext.Current.CancellationToken);
+        Restoring.Restore(Zip, Into, stop: TestContext.Current.CancellationToken);
 
         Assert.Equal(mode, File.GetUnixFileMode(Zip));
         Assert.Equal(mode, File.GetUnixFileMode(Path.Combine(Into, SmallBook.JobPath)));
@@ -116,14 +116,14 @@ public sealed class BackupTests : IDisposable
     {
         using var book = new SmallBook();
         book.Write(".bench/kept/a.md", "");
-        Assert.Null(BackingUp.BackUp(Source(book), Zip, book.Clock).Refused);
+        Assert.Null(BackingUp.BackUp(Source(book), Zip, book.Clock, stop: TestContext.Current.CancellationToken).Refused);
         Directory.CreateDirectory(Into);
         File.WriteAllText(Path.Combine(Into, "mine"), "mine");
 
         Refusal?[] refused =
         [
-            BackingUp.BackUp(Source(book), Zip, book.Clock).Refused, BackingUp.BackUp(Source(book), book.At("backup.zip"), book.Clock).Refused,
-            Restoring.Restore(Zip, Into).Refused, Restoring.Restore(Zip, Zip).Refused, Restoring.Restore(Zip, book.At("jobs/again")).Refused,
+            BackingUp.BackUp(Source(book), Zip, book.Clock, stop: TestContext.Current.CancellationToken).Refused, BackingUp.BackUp(Source(book), book.At("backup.zip"), book.Clock, stop: TestContext.Current.CancellationToken).Refused,
+            Restoring.Restore(Zip, Into, stop: TestContext.Current.CancellationToken).Refused, Restoring.Restore(Zip, Zip, stop: TestContext.Current.CancellationToken).Refused, Restoring.Restore(Zip, book.At("jobs/again"), stop: TestContext.Current.CancellationToken).Refused,
         ];
 
         Assert.All(refused, r => Assert.Equal(RefusalKind.NotAllowed, r!.Kind));
@@ -138,7 +138,7 @@ public sealed class BackupTests : IDisposable
         using var book = new SmallBook();
         Assert.SkipUnless(File.Exists("/dev/full"), "There is no disk here that is always full.");
 
-        var refused = BackingUp.BackUp(Source(book), "/proc/backup.zip", book.Clock).Refused;
+        var refused = BackingUp.BackUp(Source(book), "/proc/backup.zip", book.Clock, stop: TestContext.Current.CancellationToken).Refused;
 
         Assert.Equal(RefusalKind.CannotWrite, refused!.Kind);
         Assert.StartsWith("Cannot write /proc/backup.zip: ", refused.What, StringComparison.Ordinal);

@@ -119,7 +119,7 @@ public sealed class DamagedBackupTests : IDisposable
                 damaged[random.Next(damaged.Length)] ^= (byte)(1 << random.Next(8));
             File.WriteAllBytes(Zip, damaged);
 
-            if (Restoring.Restore(Zip, Into).Refused is null)
+            if (Restoring.Restore(Zip, Into, stop: TestContext.Current.CancellationToken).Refused is null)
             {
                 Assert.Equal(right, Folders.Content(Into));
                 Directory.Delete(Into, recursive: true);

@@ -149,7 +149,7 @@ public sealed class HistoryTests : IDisposable
         var place = book.Folder + "-out";
         live.Rescan();
 
-        Assert.Null(GivingOut.Share(live.Books[0], place, withOpenJobs: true).Refused);
+        Assert.Null(GivingOut.Share(live.Books[0], place, withOpenJobs: true, stop: TestContext.Current.CancellationToken).Refused);
 
         Assert.Contains("zzhistory", File.ReadAllText(Kept), StringComparison.Ordinal);
         Assert.Equal(0, live.Current.Find(new("zzhistory")).Total);

@@ -113,9 +113,9 @@ public sealed class LinksTests : IDisposable
         Assert.NotNull(live.Current.Notes.Find<Job>(SmallBook.JobId));
         Assert.Null(live.Steps.Line(SmallBook.JobId, "hums").Refused);
         Assert.Contains(live.Current.Problems, p => p.Path == "jobs/2026/later.md" && p.What.Contains("pipe", StringComparison.Ordinal));
-        Assert.Equal(1, BookReader.Read("demo", book.Folder).Notes.Length);
+        Assert.Single(BookReader.Read("demo", book.Folder).Notes);
         var given = Path.Combine(outside, "given");
-        Assert.Null(GivingOut.Share(live.Books[0], given, withOpenJobs: true).Refused);
+        Assert.Null(GivingOut.Share(live.Books[0], given, withOpenJobs: true, stop: TestContext.Current.CancellationToken).Refused);
         Assert.Equal(["2026-001.md"], Directory.EnumerateFiles(given, "*", SearchOption.AllDirectories).Select(Path.GetFileName));
     }
 
