@@ -3,6 +3,7 @@ using System.Text;
 using Triage.Notes;
 using Triage.Notes.Kinds;
 using Triage.Notes.Writing;
+using Triage.Workshop.Books;
 
 namespace Triage.Workshop.Exchange.Importing;
 
@@ -52,7 +53,9 @@ internal sealed class Staging
             Directory.Delete(half, recursive: true);
         Directory.CreateDirectory(half);
         Write(half, jobs);
+        Disk.Real.FlushFolder(half);
         Directory.Move(half, whole);
+        Disk.Real.FlushFolder(Jobs);
     }
 
     public void WriteKnowledge(IEnumerable<Note> notes)
@@ -61,6 +64,7 @@ internal sealed class Staging
         {
             var of = Directory.CreateDirectory(Path.Combine(folder, kind.Key + "s")).FullName;
             Write(of, [.. kind]);
+            Disk.Real.FlushFolder(of);
         }
     }
 
@@ -68,7 +72,9 @@ internal sealed class Staging
     public void Finish(string place)
     {
         File.Delete(Path.Combine(folder, ".fingerprint"));
+        Disk.Real.FlushFolder(folder);
         Directory.Move(folder, place);
+        Disk.Real.FlushFolder(Path.GetDirectoryName(Path.GetFullPath(place))!);
     }
 
     public void Clear() => Directory.Delete(folder, recursive: true);

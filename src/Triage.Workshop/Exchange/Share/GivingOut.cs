@@ -58,7 +58,6 @@ public static class GivingOut
         {
             stop.ThrowIfCancellationRequested();
             var file = Path.Combine(half, path);
-            Directory.CreateDirectory(Path.GetDirectoryName(file)!);
             WholeFile.Write(file, bytes(), () => true);
             progress?.Report(++written);
         }

@@ -38,10 +38,11 @@ public static class Taking
             RemoveFolder(half);
             try
             {
-                Directory.CreateDirectory(half);
+                Disk.Real.MakeFolder(half);
                 Write(sorted, half, progress, stop);
                 new TakenBook(name, place, trust, Path.GetFullPath(from), at).WriteSlip(half);
                 Directory.Move(half, place);
+                Disk.Real.FlushFolder(shelf);
             }
             catch
             {
@@ -79,7 +80,6 @@ public static class Taking
         {
             stop.ThrowIfCancellationRequested();
             var file = Path.Combine(half, path);
-            Directory.CreateDirectory(Path.GetDirectoryName(file)!);
             WholeFile.Write(file, bytes(), () => true);
             progress?.Report(++written);
         }
