@@ -1,6 +1,7 @@
 using System.Text;
 using Triage.Notes.Kinds;
 using Triage.Workshop.Books;
+using Triage.Workshop.Steps;
 using Xunit;
 
 namespace Triage.Workshop.Tests.Store;
@@ -17,11 +18,15 @@ public sealed class EditorTests
         using var editor = new FileStream(book.At(SmallBook.JobPath), FileMode.Create, FileAccess.Write, FileShare.ReadWrite | FileShare.Delete, bufferSize: 0);
         editor.Write(Encoding.UTF8.GetBytes(text[..140]));
 
-        var step = Task.Run(() => live.Steps.Line(SmallBook.JobId, "hums"), TestContext.Current.CancellationToken);
-        foreach (var piece in Encoding.UTF8.GetBytes(text[140..]).Chunk(40))
+        Task<StepResult> step;
+        using (new StillSaving(book.At(SmallBook.JobPath)))
         {
-            await Task.Delay(300, TestContext.Current.CancellationToken);
-            editor.Write(piece);
+            step = Task.Run(() => live.Steps.Line(SmallBook.JobId, "hums"), TestContext.Current.CancellationToken);
+            foreach (var piece in Encoding.UTF8.GetBytes(text[140..]).Chunk(40))
+            {
+                await Task.Delay(300, TestContext.Current.CancellationToken);
+                editor.Write(piece);
+            }
         }
 
         Assert.Null((await step).Refused);

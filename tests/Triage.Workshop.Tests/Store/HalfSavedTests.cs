@@ -16,14 +16,13 @@ public sealed class HalfSavedTests
         await using var live = book.Open(watch: true);
         var text = SmallBook.OpenJob.Replace("crackles", "hums", StringComparison.Ordinal);
         using (var editor = Editor(book))
+        using (new StillSaving(book.At(SmallBook.JobPath)))
         {
             foreach (var piece in Encoding.UTF8.GetBytes(text[..written]).Chunk(20))
                 editor.Write(piece);
             await Eventually.Is(live, b => b.Problems.Any(p => p.Path == SmallBook.JobPath && p.What.StartsWith("The file is being saved just now", StringComparison.Ordinal)));
             for (var moment = 0; moment < 8; moment++)
             {
-                // what is still to come keeps the file from being left alone
-                File.SetLastWriteTimeUtc(book.At(SmallBook.JobPath), DateTime.UtcNow);
                 Assert.Equal("crackles", live.Current.Notes.Find<Job>(SmallBook.JobId)?.Complaint);
                 await Task.Delay(200, TestContext.Current.CancellationToken);
             }
@@ -68,9 +67,13 @@ public sealed class HalfSavedTests
         using var book = new SmallBook();
         using var editor = Editor(book);
         editor.Write(Encoding.UTF8.GetBytes(SmallBook.OpenJob[..60]));
-        var opening = Task.Run(() => book.Open(), TestContext.Current.CancellationToken);
-        await Task.Delay(300, TestContext.Current.CancellationToken);
-        editor.Write(Encoding.UTF8.GetBytes(SmallBook.OpenJob[60..]));
+        Task<LiveBench> opening;
+        using (new StillSaving(book.At(SmallBook.JobPath)))
+        {
+            opening = Task.Run(() => book.Open(), TestContext.Current.CancellationToken);
+            await Task.Delay(300, TestContext.Current.CancellationToken);
+            editor.Write(Encoding.UTF8.GetBytes(SmallBook.OpenJob[60..]));
+        }
 
         await using var live = await opening;
 
