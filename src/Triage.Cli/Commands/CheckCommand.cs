@@ -21,7 +21,8 @@ internal static class CheckCommand
             var checkedBooks = KnowledgeCheck.Check(BookReader.ReadAll(sources.Select(s => (s.Name, s.Folder))));
             var said = SettingsCheck.BookOf(sources) is { } home ? SettingsCheck.Of(sources, checkedBooks.SelectMany(b => b.Notes)).Select(p => Row(sources, home.Name, p)) : [];
             var missing = checkedBooks.SelectMany(book => MissingFiles.Of(book.Notes, sources.First(s => s.Name == book.Name).Folder).Select(p => Row(sources, book.Name, p)));
-            var problems = said.Concat(checkedBooks.SelectMany(book => book.Problems.Select(p => Row(sources, book.Name, p)))).Concat(missing).ToImmutableArray();
+            var kept = sources.Where(s => s.Writable).SelectMany(s => new BookFolder(s, desk.Clock).FoundNoPlace.Select(p => Row(sources, s.Name, p)));
+            var problems = said.Concat(checkedBooks.SelectMany(book => book.Problems.Select(p => Row(sources, book.Name, p)))).Concat(missing).Concat(kept).ToImmutableArray();
             var page = new CheckPage(checkedBooks.Sum(b => b.Notes.Length), Count(problems, Severity.Error), Count(problems, Severity.Warning), Count(problems, Severity.Hint), problems);
             desk.Sheet().Show(page, paper => Write(paper, page), typed.GetValue(desk.JsonOption));
             return Task.FromResult(page.Errors > 0 || (typed.GetValue(strict) && page.Warnings > 0) ? ExitCode.ErrorsFound : ExitCode.Ok);

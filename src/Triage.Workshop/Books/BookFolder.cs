@@ -30,6 +30,9 @@ public sealed class BookFolder(BookSource source, TimeProvider clock)
 
     internal KeptTexts Kept => field ??= new(source.Folder, clock);
 
+    /// <summary>Texts that found no place in their notes.</summary>
+    public IEnumerable<Notes.Problem> FoundNoPlace => Kept.Problems;
+
     private History History => new(Aside);
 
     internal Ledger Ledger => new(source, Aside);
