@@ -62,7 +62,7 @@ internal static class PageEndpoints
     /// <summary>Nothing is written, so it needs no proof of where the form came from.</summary>
     private static async Task<IResult> Ask(HttpContext http, LiveBench bench)
     {
-        var form = new Form(await http.Request.ReadFormAsync(http.RequestAborted));
+        var form = new Form(await Form.Fields(http));
         var (machine, complaint) = (form.Need("machine"), form.Need("complaint"));
         return Short(AskAddress("/ask", machine, complaint)) is { } address ? PageResults.SeeOther(http, address) : Asked(bench, machine, complaint);
     }

@@ -94,7 +94,7 @@ internal static class WorkshopRefusals
     public static Refusal NoEntry() =>
         new(RefusalKind.NotUnderstood, "What was to be put back is no entry of a log.", "Nothing was written. Record it anew.");
 
-    public static Refusal PhotoTooBig(int bytes, int most) =>
+    public static Refusal PhotoTooBig(long bytes, int most) =>
         new(RefusalKind.NotUnderstood, FormattableString.Invariant($"The photo has {bytes / 1e6:0.0} MB; at most {most / 1e6:0} MB are kept."), "Take it smaller, and send it again. Nothing was written.");
 
     public static Refusal NoPhoto() =>

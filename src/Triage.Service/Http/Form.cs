@@ -2,12 +2,31 @@ using System.Globalization;
 using Microsoft.AspNetCore.Http;
 using Triage.Notes;
 using Triage.Workshop;
+using Triage.Workshop.Steps;
 
 namespace Triage.Service.Http;
 
 /// <summary>Fields of a form as typed; blank is not said. What cannot be read ends the step with a refusal in words.</summary>
 internal sealed class Form(IFormCollection fields)
 {
+    /// <summary>Generic failure of input and output (COR_E_IO): the body is at fault and not the disk.</summary>
+    private const int BodyFailed = unchecked((int)0x80131620);
+
+    /// <exception cref="BadHttpRequestException">The body is no form, or a damaged one.</exception>
+    public static async Task<IFormCollection> Fields(HttpContext http)
+    {
+        if (!http.Request.HasFormContentType)
+            throw new BadHttpRequestException("The body is no form: send application/x-www-form-urlencoded or multipart/form-data, as the bench's pages do.", StatusCodes.Status415UnsupportedMediaType);
+        try
+        {
+            return await http.Request.ReadFormAsync(http.RequestAborted);
+        }
+        catch (Exception e) when (e is InvalidDataException or IOException { HResult: BodyFailed } and not BadHttpRequestException)
+        {
+            throw new BadHttpRequestException($"The form is damaged: {e.Message}", e);
+        }
+    }
+
     public string Need(string name) => fields[name].FirstOrDefault()?.Trim() ?? "";
 
     public string? Text(string name) => Need(name) is { Length: > 0 } text ? text : null;
@@ -31,14 +50,19 @@ internal sealed class Form(IFormCollection fields)
             : throw new NotUnderstoodException($"The {spoken} “{text}” is no number.", "Write digits only, such as 12 or 2.5.");
     }
 
-    /// <summary>Content of an uploaded file; null when none was chosen.</summary>
-    public ReadOnlyMemory<byte>? File(string name)
+    /// <summary>Content of an uploaded photo; null when none was chosen. Of what is none, only the beginning is read.</summary>
+    public ReadOnlyMemory<byte>? Photo(string name)
     {
         if (fields.Files[name] is not { Length: > 0 } file)
             return null;
-        using var content = new MemoryStream();
-        file.CopyTo(content);
-        return content.ToArray();
+        using var from = file.OpenReadStream();
+        Span<byte> head = stackalloc byte[PhotoFile.Head];
+        if (PhotoFile.Refuses(file.Length, head[..from.ReadAtLeast(head, head.Length, throwOnEndOfStream: false)]) is { } refused)
+            throw new NotUnderstoodException(refused);
+        var content = new byte[file.Length];
+        from.Position = 0;
+        from.ReadExactly(content);
+        return content;
     }
 
     public int Index(string name) =>
@@ -60,7 +84,11 @@ internal sealed class Form(IFormCollection fields)
 }
 
 /// <summary>A field that cannot be read.</summary>
-internal sealed class NotUnderstoodException(string what, string instead) : Exception(what)
+internal sealed class NotUnderstoodException(Refusal refusal) : Exception(refusal.What)
 {
-    public Refusal Refusal { get; } = new(RefusalKind.NotUnderstood, what, instead);
+    public NotUnderstoodException(string what, string instead) : this(new Refusal(RefusalKind.NotUnderstood, what, instead))
+    {
+    }
+
+    public Refusal Refusal => refusal;
 }

@@ -10,7 +10,7 @@ internal static class ListForm
     public static async Task<IResult> Do<TPage>(HttpContext http, IAntiforgery antiforgery, string page, Func<Form, Refusal?> step)
         where TPage : Microsoft.AspNetCore.Components.IComponent
     {
-        var fields = await http.Request.ReadFormAsync(http.RequestAborted);
+        var fields = await Form.Fields(http);
         var form = new Form(fields);
         var refused = await antiforgery.IsRequestValidAsync(http) ? Tried(() => step(form)) : FormRefusals.Old;
         return refused is null

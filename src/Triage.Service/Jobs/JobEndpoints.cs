@@ -68,9 +68,8 @@ internal static class JobEndpoints
 
     private static async Task<StepOutcome> Photo(string id, int entry, HttpContext http, LiveBench bench, StepRecorder recorder)
     {
-        using var photo = new MemoryStream();
-        await http.Request.Body.CopyToAsync(photo, http.RequestAborted);
-        return Outcome(http, bench, recorder, id, "photo", steps => steps.Photo(id, entry, photo.ToArray()));
+        using var photo = await SentFile.Read(http, Limits.Photo);
+        return Outcome(http, bench, recorder, id, "photo", steps => steps.Photo(id, entry, photo.Bytes));
     }
 
     private static void Step<TBody>(RouteGroupBuilder jobs, string path, string summary, Func<JobSteps, string, TBody, StepResult> step) =>

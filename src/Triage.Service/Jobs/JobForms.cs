@@ -14,8 +14,8 @@ internal static class JobForms
 
     public static FrozenDictionary<string, FormStep> All { get; } = new Dictionary<string, FormStep>
     {
-        ["line"] = (bench, job, form) => form.File("photo") is { } photo ? bench.Steps.Line(job.Id, form.Need("text"), photo) : bench.Steps.Line(job.Id, form.Need("text")),
-        ["photo"] = (bench, job, form) => bench.Steps.Photo(job.Id, form.Index("about"), form.File("photo") ?? throw new NotUnderstoodException("No photo was chosen.", "Choose one, then press the button.")),
+        ["line"] = (bench, job, form) => form.Photo("photo") is { } photo ? bench.Steps.Line(job.Id, form.Need("text"), photo) : bench.Steps.Line(job.Id, form.Need("text")),
+        ["photo"] = (bench, job, form) => bench.Steps.Photo(job.Id, form.Index("about"), form.Photo("photo") ?? throw new NotUnderstoodException("No photo was chosen.", "Choose one, then press the button.")),
         ["saw"] = (bench, job, form) => bench.Steps.Saw(job.Id, form.Need("about"), form.Need("value"), [.. form.Many("when")], form.Number("watched", "time watched"), form.Number("sure", "chance"), form.Text("comes-and-goes") is not null),
         ["not-checked"] = NotChecked,
         ["tested"] = (bench, job, form) => bench.Steps.Tested(job.Id, form.Need("about"), form.Need("outcome")),
@@ -53,7 +53,7 @@ internal static class JobForms
         ["follow-up"] = (bench, job, form) => bench.Steps.FollowUp(job.Id, form.YesNo("came-back") ?? throw new NotUnderstoodException("It was not said how the machine does.", "Press one of the two buttons."), form.Text("note")),
     }.ToFrozenDictionary(StringComparer.Ordinal);
 
-    private static StepResult TakenOff(LiveBench bench, Job job, Form form) => form.File("photo") is { } photo
+    private static StepResult TakenOff(LiveBench bench, Job job, Form form) => form.Photo("photo") is { } photo
         ? bench.Steps.TakenOff(job.Id, form.Need("what"), form.Text("where"), form.Text("note"), photo)
         : bench.Steps.TakenOff(job.Id, form.Need("what"), form.Text("where"), form.YesNo("back-on") == true, form.Text("note"));
 

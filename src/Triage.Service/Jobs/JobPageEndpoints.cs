@@ -26,7 +26,7 @@ internal static class JobPageEndpoints
     /// <summary>A quick line from the shelf: the job is one of the form's fields.</summary>
     private static async Task<IResult> RecordLine(HttpContext http, LiveBench bench, KnownAnswers answers, StepRecorder recorder, IAntiforgery antiforgery)
     {
-        var job = new Form(await http.Request.ReadFormAsync(http.RequestAborted)).Need("job");
+        var job = new Form(await Form.Fields(http)).Need("job");
         return job.Length == 0
             ? PageResults.Stop("No job was chosen for the line.", "Go back, choose one, and send it again: the browser keeps what was typed.", StatusCodes.Status422UnprocessableEntity)
             : await Record(job, "line", http, bench, answers, recorder, antiforgery);
@@ -36,7 +36,7 @@ internal static class JobPageEndpoints
     {
         if (!JobForms.All.TryGetValue(step, out var record))
             return PageResults.Stop("There is no such step.", "Go back to the job, and use its forms.", StatusCodes.Status404NotFound);
-        var fields = await http.Request.ReadFormAsync(http.RequestAborted);
+        var fields = await Form.Fields(http);
         var form = new Form(fields);
         var result = await antiforgery.IsRequestValidAsync(http)
             ? PageResults.Try(() => recorder.Record(http, id, step, _ => Done(bench, id, record, form)))

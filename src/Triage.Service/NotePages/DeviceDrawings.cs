@@ -38,8 +38,7 @@ internal static class DeviceDrawings
 
     private static async Task<Results<Tagged<WireDrawings>, ProblemHttpResult>> Add(string id, string? board, string? shows, HttpContext http, LiveBench bench)
     {
-        using var file = new MemoryStream();
-        await http.Request.Body.CopyToAsync(file, http.RequestAborted);
-        return bench.Drawings.Add(id, file.ToArray(), board, shows) is { } refused ? Problems.Of(refused) : List(id, null, bench);
+        using var file = await SentFile.Read(http, Limits.Drawing);
+        return bench.Drawings.Add(id, file.Bytes, board, shows) is { } refused ? Problems.Of(refused) : List(id, null, bench);
     }
 }

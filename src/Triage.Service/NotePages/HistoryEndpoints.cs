@@ -21,7 +21,7 @@ internal static class HistoryEndpoints
 
     private static async Task<IResult> Erase(string id, HttpContext http, LiveBench bench, IAntiforgery antiforgery)
     {
-        var form = new Form(await http.Request.ReadFormAsync(http.RequestAborted));
+        var form = new Form(await Form.Fields(http));
         var refused = !await antiforgery.IsRequestValidAsync(http) ? FormRefusals.Old
             : form.YesNo("sure") != true ? FormRefusals.NotSure
             : bench.History.Erase(id);
@@ -30,7 +30,7 @@ internal static class HistoryEndpoints
 
     private static async Task<IResult> BringBack(string id, string version, HttpContext http, LiveBench bench, IAntiforgery antiforgery)
     {
-        var form = new Form(await http.Request.ReadFormAsync(http.RequestAborted));
+        var form = new Form(await Form.Fields(http));
         var saved = await antiforgery.IsRequestValidAsync(http) ? bench.History.BringBack(id, version, form.Need("since")) : new(FormRefusals.Old, []);
         return saved.Written ? PageResults.SeeOther(http, Addresses.History(id)) : Shown(id, version, bench, saved);
     }

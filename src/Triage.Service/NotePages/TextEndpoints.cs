@@ -19,7 +19,7 @@ internal static class TextEndpoints
 
     private static async Task<IResult> SaveText(string id, HttpContext http, LiveBench bench, IAntiforgery antiforgery)
     {
-        var fields = await http.Request.ReadFormAsync(http.RequestAborted);
+        var fields = await Form.Fields(http);
         var text = fields["text"].ToString();
         var saved = await antiforgery.IsRequestValidAsync(http)
             ? bench.Texts.Save(id, fields["version"].ToString(), text)

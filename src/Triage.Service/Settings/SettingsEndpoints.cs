@@ -19,7 +19,7 @@ internal static class SettingsEndpoints
 
     private static async Task<IResult> SaveSettings(HttpContext http, LiveBench bench, IAntiforgery antiforgery)
     {
-        var fields = await http.Request.ReadFormAsync(http.RequestAborted);
+        var fields = await Form.Fields(http);
         var refused = await antiforgery.IsRequestValidAsync(http) ? Kept(bench, new(fields)) : FormRefusals.Old;
         return refused is null
             ? PageResults.SeeOther(http, "/settings")

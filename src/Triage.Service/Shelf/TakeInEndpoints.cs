@@ -15,13 +15,13 @@ internal static class TakeInEndpoints
     public static void MapTakingIn(this IEndpointRouteBuilder pages)
     {
         pages.MapGet("/take-in", (HttpContext http) => Shown(http.Request.Query.ToDictionary(f => f.Key, f => f.Value.ToString()), null));
-        pages.MapPost("/take-in", async (HttpRequest request) => Shown(Typed(await request.ReadFormAsync(request.HttpContext.RequestAborted)), null));
+        pages.MapPost("/take-in", async (HttpRequest request) => Shown(Typed(await Form.Fields(request.HttpContext)), null));
         pages.MapPost("/jobs", TakeIn);
     }
 
     private static async Task<IResult> TakeIn(HttpContext http, StepRecorder recorder, IAntiforgery antiforgery)
     {
-        var fields = await http.Request.ReadFormAsync(http.RequestAborted);
+        var fields = await Form.Fields(http);
         var result = await antiforgery.IsRequestValidAsync(http)
             ? PageResults.Try(() => recorder.Record(http, "", "take-in", steps => steps.TakeIn(Request(new(fields)))))
             : new() { Refused = FormRefusals.Old };
