@@ -9,8 +9,11 @@ namespace Triage.Workshop.Exchange;
 /// </summary>
 internal sealed class Parcel : IDisposable
 {
-    /// <summary>Bounds of what is taken at all: bytes a file, bytes in all, files, and how far a file of over a megabyte may swell (common practice, no source).</summary>
-    private const long LargestFile = 100_000_000, Largest = 4_000_000_000, MostFiles = 500_000, MostSwelling = 200, Small = 1_000_000;
+    /// <summary>
+    /// Bounds of what is taken at all: bytes a file, bytes in all, files, how far a file of over a megabyte may swell, and how far a zip as a whole that
+    /// holds over ten (common practice, no source; texts swell four- to tenfold).
+    /// </summary>
+    private const long LargestFile = 100_000_000, Largest = 4_000_000_000, MostFiles = 500_000, MostSwelling = 200, Small = 1_000_000, MostSwellingInAll = 30, SmallInAll = 10_000_000;
 
     private const int UnixKind = 0xF000, UnixLink = 0xA000;
 
@@ -29,7 +32,7 @@ internal sealed class Parcel : IDisposable
         try
         {
             zip = ZipFile.OpenRead(from);
-            return new(zip, Bounded(from, OfZip(from, zip)));
+            return new(zip, NotSwollen(from, Bounded(from, OfZip(from, zip))));
         }
         catch (Exception e) when (e is InvalidDataException or IOException or UnauthorizedAccessException)
         {
@@ -85,6 +88,11 @@ internal sealed class Parcel : IDisposable
     private static bool IsInside(string name) =>
         name.Length > 0 && name[0] != '/' && !name.Any(c => c is '\\' or ':' || char.IsControl(c))
         && name.TrimEnd('/').Split('/').All(s => s.Length > 0 && s is not ("." or ".."));
+
+    /// <summary>Many files, each of them small, swell no less than one.</summary>
+    private static ImmutableArray<ParcelFile> NotSwollen(string from, ImmutableArray<ParcelFile> files) =>
+        files.Sum(f => f.Length) is var all && all > SmallInAll && all / Math.Max(1, new FileInfo(from).Length) >= MostSwellingInAll
+            ? throw new SharingRefusedException(SharingTexts.SwellsInAll(from, all)) : files;
 
     private static ImmutableArray<ParcelFile> Bounded(string from, IEnumerable<ParcelFile> files)
     {

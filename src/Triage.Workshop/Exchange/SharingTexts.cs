@@ -21,6 +21,8 @@ internal static class SharingTexts
 
     public static Refusal Swells(string path, long bytes) => new(RefusalKind.NotAllowed, FormattableString.Invariant($"“{path}” would swell to {bytes} bytes, over 200 times its size in the zip."), $"{NothingTaken} Do not trust this file.");
 
+    public static Refusal SwellsInAll(string from, long bytes) => new(RefusalKind.NotAllowed, FormattableString.Invariant($"{from} would swell to {bytes} bytes, over 30 times its size."), $"{NothingTaken} Do not trust this file.");
+
     public static Refusal TooLarge(string from, string path) => new(RefusalKind.NotAllowed, $"{from} is too large at “{path}”: 100 MB a file, 4 GB and 500,000 files in all are taken.", $"{NothingTaken} Ask for the notes and photos alone.");
 
     public static Refusal NameTwice(string path) => new(RefusalKind.NotAllowed, $"Two files are called “{path}”, capitals aside.", $"{NothingTaken} Ask for it again with different names.");

@@ -121,6 +121,15 @@ public sealed class TakeTests : IDisposable
         await Refused("would swell to 8000000 bytes");
     }
 
+    /// <summary>Each file may swell as a small one may; together they would fill the disk.</summary>
+    [Fact]
+    public async Task Zip_of_many_small_files_that_swells_as_a_whole_is_refused_whole()
+    {
+        Write(zip => Assert.All(Enumerable.Range(0, 40), n => Add(zip, $"jobs/{n}.md", Encoding.UTF8.GetBytes(Job($"z-{n}", "z") + new string('0', 900_000)))));
+
+        await Refused("over 30 times its size");
+    }
+
     [Fact]
     public async Task Zip_with_one_name_twice_is_refused_whole()
     {

@@ -62,33 +62,33 @@ internal sealed class Sorting
         else if (note is Job { IsOpen: true })
             openJobs++;
         else
-            Sort(file.Path, note, reading.Text, bytes);
+            Sort(file, note, reading.Text.Editable);
     }
 
-    private void Sort(string path, Note note, NoteText text, byte[] bytes)
+    private void Sort(ParcelFile file, Note note, bool editable)
     {
         if (open.Find<Note>(note.Id) is not { } own)
-            Take(path, note, () => bytes);
+            Take(file.Path, note, file.Read);
         else if (NoteWriter.New(own) == NoteWriter.New(note))
             there++;
         else if (note is Job theirs && own is Job job && theirs.Opened != job.Opened)
-            Renumber(path, note, text);
+            Renumber(file, note, editable);
         else
             conflicts.Add(new(note.Id, note.Name, own.Name, own.Place.Book));
     }
 
     /// <summary>Every workshop counts its jobs from one: the same number on another day is another job.</summary>
-    private void Renumber(string path, Note note, NoteText text)
+    private void Renumber(ParcelFile file, Note note, bool editable)
     {
         var id = $"{name}-{note.Id}";
-        if (!text.Editable || open.Find<Note>(id) is not null || !ids.Add(id))
+        if (!editable || open.Find<Note>(id) is not null || !ids.Add(id))
         {
-            leftOut.Add(new(path, $"another job here has the id {note.Id}"));
+            leftOut.Add(new(file.Path, $"another job here has the id {note.Id}"));
             return;
         }
 
         renumbered.Add(new(note.Id, id));
-        Take(path, note, () => Encoding.UTF8.GetBytes(text.Set(["id"], YamlValue.Of(id)).Content));
+        Take(file.Path, note, () => Encoding.UTF8.GetBytes(NoteReader.Read(name, file.Path, file.Read()).Text.Set(["id"], YamlValue.Of(id)).Content));
     }
 
     private void Take(string path, Note note, Func<byte[]> bytes)
