@@ -7,34 +7,33 @@ using Triage.Service.Owner;
 
 namespace Triage.Service.Phones;
 
-/// <summary>Phones that may come in. Of a session's secret only the hash is kept, so that whoever reads the file cannot come in with it.</summary>
+/// <summary>
+/// Phones that may come in, as the list in the book says at this moment: a phone shut out by one process on the book is out of all of them. Of a
+/// session's secret only the hash is kept, so that whoever reads the file cannot come in with it.
+/// </summary>
 public sealed class PairedPhones
 {
     private const string Name = "phones.json";
     private const int SecretBytes = 32;
     private const int IdDigits = 12;
 
-    private readonly Lock writing = new();
     private readonly PrivateFolder folder;
-    private ImmutableDictionary<string, PairedPhone> byHash;
 
-    private PairedPhones(PrivateFolder folder, IEnumerable<PairedPhone> phones) =>
-        (this.folder, byHash) = (folder, phones.ToImmutableDictionary(p => p.SecretHash));
+    /// <summary>Shut out here: out even when the list then could not be written.</summary>
+    private ImmutableHashSet<string> shutOut = [];
+
+    private PairedPhones(PrivateFolder folder) => this.folder = folder;
 
     /// <summary>The oldest first.</summary>
-    public IEnumerable<PairedPhone> All => byHash.Values.OrderBy(p => p.Since);
+    /// <exception cref="CannotServeException">The list cannot be read.</exception>
+    public IEnumerable<PairedPhone> All => Read().Where(p => !shutOut.Contains(p.Id)).OrderBy(p => p.Since);
 
     /// <exception cref="CannotServeException">The list cannot be read; nobody is let in on a guess.</exception>
     internal static PairedPhones Of(PrivateFolder folder)
     {
-        try
-        {
-            return new(folder, folder.Read(Name) is { } bytes ? JsonSerializer.Deserialize<PairedPhone[]>(bytes) ?? [] : []);
-        }
-        catch (Exception e) when (e is JsonException or ArgumentException)
-        {
-            throw new CannotServeException($"The list of paired phones, {folder.PathOf(Name)}, cannot be read. Delete it, start again, and pair the phones anew.", e);
-        }
+        var phones = new PairedPhones(folder);
+        phones.Read();
+        return phones;
     }
 
     /// <returns>The session's secret, which is kept nowhere here.</returns>
@@ -43,31 +42,49 @@ public sealed class PairedPhones
     {
         var secret = WebEncoders.Base64UrlEncode(RandomNumberGenerator.GetBytes(SecretBytes));
         var hash = HashOf(secret);
-        lock (writing)
-        {
-            var after = byHash.Add(hash, new(hash[..IdDigits], name, now, hash));
-            Write(after);
-            byHash = after;
-        }
-
+        Change(phones => [.. phones, new(hash[..IdDigits], name, now, hash)]);
         return secret;
     }
 
-    public bool Knows(string? secret) => secret is not null && byHash.ContainsKey(HashOf(secret));
+    /// <summary>Nobody is known while the list cannot be read.</summary>
+    public bool Knows(string? secret)
+    {
+        try
+        {
+            return secret is not null && HashOf(secret) is var hash && All.Any(p => p.SecretHash == hash);
+        }
+        catch (CannotServeException)
+        {
+            return false;
+        }
+    }
 
     /// <summary>The phone is out at once, even when the list then cannot be written.</summary>
     /// <exception cref="IOException">The list cannot be written: the phone would be in again after a restart.</exception>
     public void Revoke(string id)
     {
-        lock (writing)
-        {
-            byHash = byHash.RemoveRange(byHash.Values.Where(p => p.Id == id).Select(p => p.SecretHash));
-            Write(byHash);
-        }
+        ImmutableInterlocked.Update(ref shutOut, (set, one) => set.Add(one), id);
+        Change(phones => [.. phones.Where(p => p.Id != id)]);
     }
 
-    private void Write(ImmutableDictionary<string, PairedPhone> phones) =>
-        folder.Write(Name, JsonSerializer.SerializeToUtf8Bytes(phones.Values.OrderBy(p => p.Since)));
+    /// <summary>One at a time, between processes too.</summary>
+    private void Change(Func<PairedPhone[], PairedPhone[]> change)
+    {
+        using var held = folder.Held();
+        folder.Write(Name, JsonSerializer.SerializeToUtf8Bytes(change(Read())));
+    }
+
+    private PairedPhone[] Read()
+    {
+        try
+        {
+            return folder.Read(Name) is { } bytes ? JsonSerializer.Deserialize<PairedPhone[]>(bytes) ?? [] : [];
+        }
+        catch (Exception e) when (e is JsonException or IOException or UnauthorizedAccessException)
+        {
+            throw new CannotServeException($"The list of paired phones, {folder.PathOf(Name)}, cannot be read. Delete it, start again, and pair the phones anew.", e);
+        }
+    }
 
     private static string HashOf(string secret) => Convert.ToHexStringLower(SHA256.HashData(Encoding.UTF8.GetBytes(secret)));
 }

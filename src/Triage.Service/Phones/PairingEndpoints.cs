@@ -1,3 +1,5 @@
+using System.Collections.Immutable;
+using System.Net;
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
@@ -32,16 +34,17 @@ internal static class PairingEndpoints
 
     private static async Task<IResult> Pair(HttpContext http, LiveBench bench, IServiceProvider services, IAntiforgery antiforgery)
     {
-        var form = new Form(await http.Request.ReadFormAsync(http.RequestAborted));
+        var form = new Form(await Form.Fields(http));
         if (services.GetService<PhoneDoor>() is not { } door)
             return PageResults.Stop("No phone is let in now.", "Start the bench with --phone.", StatusCodes.Status403Forbidden);
         if (!await antiforgery.IsRequestValidAsync(http))
             return Asked(form.Need("code"), FormRefusals.Old.ToString(), StatusCodes.Status403Forbidden);
-        return door.Code.Try(form.Need("code")) switch
+        return door.Code.Try(form.Need("code"), http.Connection.RemoteIpAddress ?? IPAddress.None) switch
         {
             CodeTried.Right => Welcomed(http, bench, services.GetRequiredService<PairedPhones>(), form.Text("name") ?? "phone"),
             CodeTried.Wrong => Asked(null, "That is not the code. Look at the bench's computer, and type it again.", StatusCodes.Status403Forbidden),
-            CodeTried.Void => Asked(null, "No code holds now: it was used, is over ten minutes old, or was typed wrong too often. Make a new one at the bench's computer, on the page of phones.", StatusCodes.Status403Forbidden),
+            CodeTried.TooOften => Asked(null, "The code was typed wrong too often from here. Wait a minute, then type it again.", StatusCodes.Status429TooManyRequests),
+            CodeTried.Void => Asked(null, "No code holds now: it was used, or is over ten minutes old. Make a new one at the bench's computer, on the page of phones.", StatusCodes.Status403Forbidden),
         };
     }
 
@@ -61,7 +64,7 @@ internal static class PairingEndpoints
 
     private static async Task<IResult> Changed(HttpContext http, IAntiforgery antiforgery, Func<Form, IResult> change)
     {
-        var form = new Form(await http.Request.ReadFormAsync(http.RequestAborted));
+        var form = new Form(await Form.Fields(http));
         if (!await antiforgery.IsRequestValidAsync(http))
             return PageResults.Stop(FormRefusals.Old);
         try
@@ -88,8 +91,7 @@ internal static class PairingEndpoints
     {
         try
         {
-            var phones = services.GetRequiredService<PairedPhones>();
-            return PageResults.Of<PhonesPage>(new() { ["Phones"] = phones, ["Serving"] = services.GetService<PhoneDoor>() is not null, ["Invitation"] = invitation });
+            return PageResults.Of<PhonesPage>(new() { ["Phones"] = services.GetRequiredService<PairedPhones>().All.ToImmutableArray(), ["Serving"] = services.GetService<PhoneDoor>() is not null, ["Invitation"] = invitation });
         }
         catch (CannotServeException e)
         {

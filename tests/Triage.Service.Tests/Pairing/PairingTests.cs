@@ -1,4 +1,6 @@
 using System.Net;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Time.Testing;
 using Triage.Service.Phones;
 using Xunit;
 
@@ -96,16 +98,52 @@ public sealed class PairingTests(PairingTests.WithPhones shared) : IClassFixture
     }
 
     [Fact]
-    public async Task A_wrong_code_is_refused_and_the_fifth_voids_the_right_one()
+    public async Task After_five_wrong_codes_one_has_to_wait_a_minute()
     {
         var invitation = bench.Invite();
         using var phone = new TestPhone(invitation);
-        for (var tries = 0; tries < 4; tries++)
+        for (var tries = 0; tries < 5; tries++)
             Assert.Contains("That is not the code", await Text(await phone.Pair("AAAAA-AAAAA")));
-        Assert.Contains("No code holds now", await Text(await phone.Pair("AAAAA-AAAAA")));
-        Assert.Equal(HttpStatusCode.Forbidden, (await phone.Pair(invitation.Code)).StatusCode);
-        Assert.Equal(HttpStatusCode.SeeOther, (await phone.Pair(bench.Invite().Code)).StatusCode);
+        Assert.Equal(HttpStatusCode.TooManyRequests, (await phone.Pair(invitation.Code)).StatusCode);
+        bench.Clock.Advance(TimeSpan.FromMinutes(1));
+        Assert.Equal(HttpStatusCode.SeeOther, (await phone.Pair(invitation.Code)).StatusCode);
         Assert.Equal(HttpStatusCode.OK, (await phone.Get(Light)).StatusCode);
+    }
+
+    /// <summary>Somebody on the same network types nonsense for as long as they like; another address of theirs within their IPv6 network is the same one.</summary>
+    [Fact]
+    public void A_neighbour_cannot_void_the_code()
+    {
+        var clock = new FakeTimeProvider();
+        var code = new PairingCode(clock);
+        var (made, _) = code.Make();
+        string[] neighbours = ["192.0.2.7", "::ffff:192.0.2.8", .. Enumerable.Range(0, 100).Select(n => FormattableString.Invariant($"2001:db8:0:1::{n}"))];
+        var tried = Enumerable.Range(0, 1000).Select(n => code.Try("AAAAA-AAAAA", IPAddress.Parse(neighbours[n % neighbours.Length]))).ToList();
+        Assert.Equal(3 * PairingCode.MostWrong, tried.Count(t => t == CodeTried.Wrong));
+        Assert.All(tried, t => Assert.True(t is CodeTried.Wrong or CodeTried.TooOften));
+        Assert.Equal(CodeTried.Right, code.Try(made, IPAddress.Parse("192.0.2.20")));
+        Assert.Equal(CodeTried.Void, code.Try(made, IPAddress.Parse("192.0.2.20")));
+    }
+
+    [Fact]
+    public async Task A_phone_shut_out_by_another_process_on_the_book_is_out_of_this_one_at_once()
+    {
+        var invitation = bench.Invite();
+        using var phone = new TestPhone(invitation);
+        await phone.Pair(invitation.Code, "left in a tram");
+        Assert.Equal(HttpStatusCode.OK, (await phone.Get(Light)).StatusCode);
+
+        await using var other = BenchServer.Build(bench.Live, new() { Port = 0 });
+        var elsewhere = other.Services.GetRequiredService<PairedPhones>();
+        elsewhere.Revoke(elsewhere.All.Single(p => p.Name == "left in a tram").Id);
+
+        Assert.Equal(HttpStatusCode.SeeOther, (await phone.Get(Light)).StatusCode);
+        // and pairing another does not bring it back
+        var next = bench.Invite();
+        using var second = new TestPhone(next);
+        await second.Pair(next.Code, "the new one");
+        Assert.Equal(HttpStatusCode.SeeOther, (await phone.Get(Light)).StatusCode);
+        Assert.Contains(elsewhere.All, p => p.Name == "the new one");
     }
 
     [Fact]
