@@ -2,6 +2,7 @@ using System.Collections.Immutable;
 using System.CommandLine;
 using System.Text.Json;
 using Triage.Cli.Paper;
+using Triage.Notes;
 using Triage.Search.Meaning;
 using Triage.Workshop;
 using Triage.Workshop.Books;
@@ -65,7 +66,7 @@ internal sealed class Desk(TextWriter output, TextWriter errors, TimeProvider cl
     public int Misused(ParseResult typed)
     {
         foreach (var error in typed.Errors)
-            errors.WriteLine(Plain.Line(error.Message));
+            errors.WriteLine(Printable.Line(error.Message));
         var command = typed.CommandResult.Command;
         var words = new[] { command.Parents.OfType<Command>().FirstOrDefault(), command }.Where(c => c is not (null or RootCommand)).Select(c => c!.Name);
         errors.WriteLine($"See {string.Join(' ', words.Prepend("triage"))} --help.");
@@ -99,7 +100,7 @@ internal sealed class Desk(TextWriter output, TextWriter errors, TimeProvider cl
 
     private ExitCode Refuse(ParseResult typed, Refusal refusal, ExitCode code)
     {
-        errors.WriteLine(typed.GetValue(JsonOption) ? JsonSerializer.Serialize(refusal, WireFormat.Options) : Plain.Line(refusal.ToString()));
+        errors.WriteLine(typed.GetValue(JsonOption) ? JsonSerializer.Serialize(refusal, WireFormat.Options) : Printable.Line(refusal.ToString()));
         return code;
     }
 }

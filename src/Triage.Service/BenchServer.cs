@@ -6,10 +6,12 @@ using Microsoft.AspNetCore.Hosting;
 using Microsoft.AspNetCore.Http;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
+using Microsoft.Extensions.Logging.Console;
 using Triage.Service.Http;
 using Triage.Service.Jobs;
 using Triage.Service.Owner;
 using Triage.Service.Phones;
+using Triage.Service.Share;
 using Triage.Service.Shown;
 using Triage.Workshop;
 
@@ -25,6 +27,7 @@ public static class BenchServer
     public static WebApplication Build(LiveBench bench, ServerOptions server)
     {
         var address = Loopback.Address(server.Address);
+        PassingFolder.Sweep();
         var builder = WebApplication.CreateEmptyBuilder(new() { ApplicationName = typeof(BenchServer).Assembly.GetName().Name });
         var door = server.Phone is null ? null : PhoneDoor.Of(bench);
         builder.WebHost.UseKestrelCore().UseKestrelHttpsConfiguration().ConfigureKestrel(kestrel =>
@@ -43,7 +46,7 @@ public static class BenchServer
         var app = builder.Build();
         if (door is not null)
             app.Services.GetRequiredService<PairedPhones>();
-        app.UseExceptionHandler(new ExceptionHandlerOptions { ExceptionHandler = Faults.Handle, CreateScopeForErrors = true });
+        app.UseExceptionHandler(new ExceptionHandlerOptions { ExceptionHandler = Faults.Handle, CreateScopeForErrors = true, SuppressDiagnosticsCallback = met => Faults.IsClients(met.Exception) });
         app.UseStatusCodePages(Faults.Say);
         app.Use(BrowserRules.Set);
         app.Use(new Doorkeeper(app.Services.GetRequiredService<PairedPhones>, app.Services.GetService<OwnerDoor>()).Admit);
@@ -124,6 +127,8 @@ public static class BenchServer
 
     /// <summary>A start that fails is said in the exception's own words; the host's would add a stack trace.</summary>
     private static void ToConsole(ILoggingBuilder log) =>
-        log.AddSimpleConsole(console => console.SingleLine = true).SetMinimumLevel(LogLevel.Warning)
-            .AddFilter("Triage", LogLevel.Information).AddFilter("Microsoft.Extensions.Hosting", LogLevel.None);
+        log.AddConsole(console => console.FormatterName = LogLines.Format).AddConsoleFormatter<LogLines, ConsoleFormatterOptions>().SetMinimumLevel(LogLevel.Warning)
+            .AddFilter("Triage", LogLevel.Information).AddFilter("Microsoft.Extensions.Hosting", LogLevel.None)
+            // a form with a stale or forged token is answered in words; its stack trace helps nobody
+            .AddFilter("Microsoft.AspNetCore.Antiforgery", LogLevel.None);
 }

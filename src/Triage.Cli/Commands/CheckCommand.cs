@@ -41,7 +41,7 @@ internal static class CheckCommand
     private static void Write(Sheet paper, CheckPage page)
     {
         foreach (var problem in page.Problems)
-            paper.Raw(Plain.Line($"{problem.File}:{problem.Line}:{problem.Column}: {Inputs.Word(problem.Severity)}: {problem.What} {problem.Instead}"));
+            paper.Raw(Printable.Line($"{problem.File}:{problem.Line}:{problem.Column}: {Inputs.Word(problem.Severity)}: {problem.What} {problem.Instead}"));
         paper.Raw($"{page.Notes} notes used: {page.Errors} errors, {page.Warnings} warnings, {page.Hints} hints.");
     }
 }

@@ -1,6 +1,7 @@
 using System.CommandLine;
 using Triage.Cli.Paper;
 using Triage.Cli.Typed;
+using Triage.Notes;
 using Triage.Notes.Kinds;
 using Triage.Workshop.Steps;
 
@@ -35,7 +36,7 @@ internal static class HistoryCommand
         session.Bench.Notes.Find<Note>(typed) is null && session.Live.History.Of(typed) is not null ? typed : PartialIds.AnyNote(session.Bench, typed).Id;
 
     private static ExitCode Shown(Session session, string note, NoteVersion version) =>
-        session.Show(new { Note = note, version.Version, version.Until, Text = Plain.Text(version.Text) }, paper => paper.Raw(Plain.Text(version.Text).TrimEnd('\n')));
+        session.Show(new { Note = note, version.Version, version.Until, Text = Printable.Text(version.Text) }, paper => paper.Raw(Printable.Text(version.Text).TrimEnd('\n')));
 
     private static ExitCode Erased(Session session, string note)
     {

@@ -20,7 +20,7 @@ internal static class NoteCommand
             if (session.Get(save) is { } file)
                 return Saved(session, note.Id, session.Get(since) ?? throw new RefusedException(CommandTexts.NoVersion(note.Id)), file);
             var source = session.Live.Texts.Read(note.Id) ?? throw new RefusedException(CommandTexts.Unreadable(note.Place.Path, "it is gone."));
-            var text = Plain.Text(source.Text);
+            var text = Printable.Text(source.Text);
             return session.Show(
                 new { note.Id, note.Kind, note.Name, note.Place.Book, File = Path.Combine(session.Books.First(b => b.Name == note.Place.Book).Folder, note.Place.Path), Text = text, source.Version },
                 paper => paper.Raw(text.TrimEnd('\n')));
@@ -36,7 +36,7 @@ internal static class NoteCommand
         session.Show(new { Id = id, saved.Written, session.Live.Texts.Read(id)?.Version, saved.Problems }, paper =>
         {
             foreach (var problem in saved.Problems)
-                paper.Raw(Plain.Line($"{problem.Line}:{problem.Column}: {Inputs.Word(problem.Severity)}: {problem.What} {problem.Instead}"));
+                paper.Raw(Printable.Line($"{problem.Line}:{problem.Column}: {Inputs.Word(problem.Severity)}: {problem.What} {problem.Instead}"));
             paper.Say(saved.Written ? $"{id} is written." : "Nothing was written: mend the errors first.");
         });
         return saved.Problems.Any(p => p.Severity == Severity.Error) ? ExitCode.ErrorsFound : ExitCode.Ok;

@@ -1,5 +1,6 @@
 using Spectre.Console;
 using Triage.Cli.Typed;
+using Triage.Notes;
 using Triage.Workshop.Answers;
 
 namespace Triage.Cli.Paper;
@@ -34,11 +35,11 @@ internal static class CauseRows
         grid.AddColumn(new GridColumn { Width = 7, NoWrap = true, Alignment = Justify.Right, Padding = new(0, 0, 2, 0) });
         grid.AddColumn(new GridColumn { Width = 9, NoWrap = true, Alignment = Justify.Right, Padding = new(0, 0, 2, 0) });
         grid.AddColumn(new GridColumn { Padding = new(0, 0, 0, 0) });
-        var words = new Paragraph(Plain.Line(cause.Name), Sheet.Strong);
+        var words = new Paragraph(Printable.Line(cause.Name), Sheet.Strong);
         if (numbers)
             words.Append($" ({cause.Fault})");
         if (cause.Why.Length > 0)
-            words.Append("\n" + Plain.Line(cause.Why), Sheet.Quiet);
+            words.Append("\n" + Printable.Line(cause.Why), Sheet.Quiet);
         foreach (var book in cause.Jobs.Select(j => takenFrom(j.Job)).OfType<string>().GroupBy(b => b))
             words.Append(FormattableString.Invariant($"\n{book.Count()} of the {cause.Jobs.Length} jobs behind it from the book {book.Key}"), Sheet.Quiet);
         grid.AddRow(new Text(Amounts.Percent(cause.Probability), Sheet.Strong), new Text(Amounts.Between(cause.Lower, cause.Upper)), words);

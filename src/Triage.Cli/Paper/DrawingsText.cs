@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Triage.Notes;
 using Triage.Notes.Kinds;
 
 namespace Triage.Cli.Paper;
@@ -16,7 +17,7 @@ internal static class DrawingsText
         foreach (var drawing in drawings)
         {
             paper.Field(drawing.Board ?? "every board", drawing.Shows ?? "not said what it shows");
-            paper.Raw($"  {Plain.Line(drawing.File)}");
+            paper.Raw($"  {Printable.Line(drawing.File)}");
         }
     }
 }

@@ -1,4 +1,5 @@
 using Spectre.Console;
+using Triage.Notes;
 using Triage.Search.Queries;
 
 namespace Triage.Cli.Paper;
@@ -47,5 +48,5 @@ internal static class FoundText
     }
 
     /// <summary>On one line, blanks at the ends kept.</summary>
-    private static string Flat(string text) => Plain.Text(text).Replace('\n', ' ');
+    private static string Flat(string text) => Printable.Text(text).Replace('\n', ' ');
 }

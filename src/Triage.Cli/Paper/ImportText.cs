@@ -1,5 +1,6 @@
 using System.Collections.Immutable;
 using Triage.Cli.Typed;
+using Triage.Notes;
 using Triage.Workshop.Exchange.Importing;
 
 namespace Triage.Cli.Paper;
@@ -18,7 +19,7 @@ internal static class ImportText
         if (!preview.Columns.IsEmpty)
             paper.Heading("What the columns become");
         foreach (var column in preview.Columns)
-            paper.Field(Plain.Line(column.Column), column.Becomes, 26);
+            paper.Field(Printable.Line(column.Column), column.Becomes, 26);
         if (!preview.Rejects.IsEmpty)
             paper.Heading("First rows that would be rejected");
         foreach (var reject in preview.Rejects.Take(NamesShown))
@@ -28,7 +29,7 @@ internal static class ImportText
         foreach (var note in preview.FirstNotes)
         {
             foreach (var line in note.TrimEnd().Split('\n'))
-                paper.Raw(Plain.Line($"  {line}"));
+                paper.Raw(Printable.Line($"  {line}"));
             paper.Blank();
         }
 

@@ -1,3 +1,4 @@
+using Triage.Notes;
 using Triage.Workshop.Keeping;
 
 namespace Triage.Cli.Paper;
@@ -19,11 +20,11 @@ internal static class KeepingText
     public static void Write(Sheet paper, VerifyResult result, bool accepted)
     {
         foreach (var damage in result.Damage)
-            paper.Raw(Plain.Line($"{damage.Path}: {damage.What} {damage.Instead}"));
+            paper.Raw(Printable.Line($"{damage.Path}: {damage.What} {damage.Instead}"));
         foreach (var path in result.Edited)
-            paper.Raw(Plain.Line($"{path}: edited by hand, and reads well."));
+            paper.Raw(Printable.Line($"{path}: edited by hand, and reads well."));
         foreach (var path in result.Moved)
-            paper.Raw(Plain.Line($"{path}: lies at another place now."));
+            paper.Raw(Printable.Line($"{path}: lies at another place now."));
         paper.Say($"{result.Files} files, {Size(result.Bytes)}: {Damaged(result, accepted)}{(result.New == 0 ? "" : $", {result.New} looked at for the first time")}.");
     }
 

@@ -1,4 +1,5 @@
 using System.Collections.Immutable;
+using Triage.Notes;
 using Triage.Workshop.Books;
 
 namespace Triage.Cli.Paper;
@@ -11,10 +12,10 @@ internal static class MigrateText
         foreach (var book in books)
         {
             foreach (var note in book.Notes.Where(_ => book.Backup is null))
-                paper.Raw(Plain.Line($"{book.Book}/{note.Path}:{note.Line}: {note.Before ?? "(nothing)"} → {note.After}"));
+                paper.Raw(Printable.Line($"{book.Book}/{note.Path}:{note.Line}: {note.Before ?? "(nothing)"} → {note.After}"));
             foreach (var left in book.Left)
-                paper.Raw(Plain.Line($"{book.Book}/{left.Path}:{left.Line} stays as it is: {left.Why}"));
-            paper.Raw(Plain.Line(Sum(book)));
+                paper.Raw(Printable.Line($"{book.Book}/{left.Path}:{left.Line} stays as it is: {left.Why}"));
+            paper.Raw(Printable.Line(Sum(book)));
         }
     }
 

@@ -1,3 +1,5 @@
+using Triage.Notes;
+
 namespace Triage.Cli.Paper;
 
 /// <summary>Says how far something is, after the first second and then every other.</summary>
@@ -13,6 +15,6 @@ internal sealed class ProgressLine<T>(TextWriter to, TimeProvider clock, Func<T,
         if (clock.GetElapsedTime(last) < wait)
             return;
         (last, wait) = (clock.GetTimestamp(), Then);
-        to.WriteLine(Plain.Line(words(value)));
+        to.WriteLine(Printable.Line(words(value)));
     }
 }

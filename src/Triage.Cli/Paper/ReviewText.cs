@@ -1,5 +1,6 @@
 using System.Globalization;
 using Spectre.Console;
+using Triage.Notes;
 using Triage.Workshop.Reviews;
 
 namespace Triage.Cli.Paper;
@@ -25,7 +26,7 @@ internal static class ReviewText
         paper.Say("How good the forecasts were: triage review --forecasts");
     }
 
-    private static Text Cell(string text) => new(Plain.Line(text));
+    private static Text Cell(string text) => new(Printable.Line(text));
 
     private static Text Cell(int number) => new(number.ToString(CultureInfo.InvariantCulture));
 }

@@ -1,6 +1,7 @@
 using System.Text.Json;
 using Spectre.Console;
 using Spectre.Console.Rendering;
+using Triage.Notes;
 
 namespace Triage.Cli.Paper;
 
@@ -58,19 +59,19 @@ internal sealed class Sheet
         Title(text);
     }
 
-    public void Title(string text) => Write(new Text(Plain.Line(text) + "\n", Strong));
+    public void Title(string text) => Write(new Text(Printable.Line(text) + "\n", Strong));
 
     /// <summary>A paragraph, wrapped.</summary>
     public void Say(string text, int indent = 0, Style? style = null) =>
-        Write(new Padder(new Text(Plain.Text(text), style ?? Style.Plain), new(indent, 0, 0, 0)));
+        Write(new Padder(new Text(Printable.Text(text), style ?? Style.Plain), new(indent, 0, 0, 0)));
 
     /// <summary>A mark and a paragraph that hangs from it.</summary>
     /// <param name="mark">Our own words or a number; printed as it is.</param>
     public void Item(string mark, string text, int indent = 2, Style? style = null) =>
-        Hang(mark, indent, mark.Length + 1, new Text(Plain.Text(text), style ?? Style.Plain), style);
+        Hang(mark, indent, mark.Length + 1, new Text(Printable.Text(text), style ?? Style.Plain), style);
 
     /// <summary>A label and what belongs to it.</summary>
-    public void Field(string label, string text, int width = 14) => Hang(label, 2, Math.Max(width, label.Length + 1), new Text(Plain.Text(text)), Quiet);
+    public void Field(string label, string text, int width = 14) => Hang(label, 2, Math.Max(width, label.Length + 1), new Text(Printable.Text(text)), Quiet);
 
     public void Write(IRenderable renderable) => console.Write(renderable);
 

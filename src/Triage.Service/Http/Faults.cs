@@ -3,12 +3,17 @@ using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Diagnostics;
 using Microsoft.AspNetCore.Http;
 using Microsoft.AspNetCore.WebUtilities;
+using Microsoft.Extensions.DependencyInjection;
+using Microsoft.Extensions.Logging;
 
 namespace Triage.Service.Http;
 
 /// <summary>Whatever goes wrong below the steps: a problem document for programs, a page for people, never a stack trace.</summary>
-internal static class Faults
+internal static partial class Faults
 {
+    /// <summary>The caller's fault and not the program's: it is logged in one line.</summary>
+    public static bool IsClients(Exception met) => met is BadHttpRequestException;
+
     public static Task Handle(HttpContext http)
     {
         var (status, what, instead) = http.Features.Get<IExceptionHandlerFeature>()?.Error switch
@@ -17,6 +22,8 @@ internal static class Faults
             BadHttpRequestException bad => (bad.StatusCode, "The request cannot be read.", bad.Message),
             _ => (StatusCodes.Status500InternalServerError, "Something went wrong in the program.", "Nothing of this step was kept. The log names where; try again, and look at the notes with the check if it stays."),
         };
+        if (status < StatusCodes.Status500InternalServerError)
+            LogRefused(http.RequestServices.GetRequiredService<ILoggerFactory>().CreateLogger(typeof(Faults)), http.Request.Method, http.Request.Path, status, instead);
         return Answer(http, status, what, instead);
     }
 
@@ -35,6 +42,9 @@ internal static class Faults
 
     private static string Where(JsonException json) =>
         string.IsNullOrEmpty(json.Path) ? "Send one JSON object as /openapi/v1.json describes it." : $"Look at {json.Path}, line {json.LineNumber + 1}: /openapi/v1.json says what may stand there.";
+
+    [LoggerMessage(Level = LogLevel.Warning, Message = "{Method} {Path} refused with {Status}: {Why}")]
+    private static partial void LogRefused(ILogger log, string method, string path, int status, string why);
 
     private static Task Answer(HttpContext http, int status, string what, string instead) =>
         http.Request.Path.StartsWithSegments("/api") || http.Request.Path.StartsWithSegments("/openapi")
