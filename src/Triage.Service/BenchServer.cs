@@ -11,7 +11,6 @@ using Triage.Service.Http;
 using Triage.Service.Jobs;
 using Triage.Service.Owner;
 using Triage.Service.Phones;
-using Triage.Service.Share;
 using Triage.Service.Shown;
 using Triage.Workshop;
 
@@ -51,6 +50,7 @@ public static class BenchServer
         app.Use(BrowserRules.Set);
         app.Use(new Doorkeeper(app.Services.GetRequiredService<PairedPhones>, app.Services.GetService<OwnerDoor>()).Admit);
         app.Use(OwnOrigin.Check);
+        app.Use(KnownCharset.Check);
         app.UseResponseCompression();
         app.UseRouting();
         app.MapOpenApi();

@@ -1,5 +1,6 @@
 using System.Globalization;
 using Microsoft.AspNetCore.Http;
+using Microsoft.AspNetCore.Http.Features;
 using Triage.Notes;
 using Triage.Workshop;
 using Triage.Workshop.Steps;
@@ -13,13 +14,14 @@ internal sealed class Form(IFormCollection fields)
     private const int BodyFailed = unchecked((int)0x80131620);
 
     /// <exception cref="BadHttpRequestException">The body is no form, or a damaged one.</exception>
-    public static async Task<IFormCollection> Fields(HttpContext http)
+    /// <param name="limits">Null for those of every form.</param>
+    public static async Task<IFormCollection> Fields(HttpContext http, FormOptions? limits = null)
     {
         if (!http.Request.HasFormContentType)
             throw new BadHttpRequestException("The body is no form: send application/x-www-form-urlencoded or multipart/form-data, as the bench's pages do.", StatusCodes.Status415UnsupportedMediaType);
         try
         {
-            return await http.Request.ReadFormAsync(http.RequestAborted);
+            return limits is null ? await http.Request.ReadFormAsync(http.RequestAborted) : await http.Request.ReadFormAsync(limits, http.RequestAborted);
         }
         catch (Exception e) when (e is InvalidDataException or IOException { HResult: BodyFailed } and not BadHttpRequestException)
         {

@@ -1,7 +1,6 @@
 using Microsoft.AspNetCore.Antiforgery;
 using Microsoft.AspNetCore.Builder;
 using Microsoft.AspNetCore.Http;
-using Microsoft.AspNetCore.Http.Features;
 using Microsoft.AspNetCore.Mvc;
 using Microsoft.AspNetCore.Routing;
 using Triage.Service.Http;
@@ -49,7 +48,7 @@ internal static class BackupEndpoints
     {
         if (!Doorkeeper.IsFromThisMachine(http))
             return PageResults.Stop("A backup is restored at the bench's computer only.", "Open this page there.", StatusCodes.Status403Forbidden);
-        var form = await http.Request.ReadFormAsync(new FormOptions { MultipartBodyLengthLimit = MostBytes }, http.RequestAborted);
+        var form = await Form.Fields(http, new() { MultipartBodyLengthLimit = MostBytes });
         var done = await antiforgery.IsRequestValidAsync(http) ? await Restored(http, bench, form) : new() { Refused = FormRefusals.Old };
         return PageResults.Of<BackupPage>(new() { ["Done"] = done, ["Name"] = form["name"].ToString() }, done.Refused is { } refused ? Problems.StatusOf(refused.Kind) : StatusCodes.Status200OK);
     }
@@ -72,7 +71,7 @@ internal static class BackupEndpoints
 
     private static async Task<IResult> Verify(HttpContext http, LiveBench bench, IAntiforgery antiforgery)
     {
-        var form = new Form(await http.Request.ReadFormAsync(http.RequestAborted));
+        var form = new Form(await Form.Fields(http));
         var accepted = form.Need("do") == "accept";
         var found = !await antiforgery.IsRequestValidAsync(http) ? new() { Refused = FormRefusals.Old }
             : Own(bench) is { } own ? Verifying.Verify(own, bench.Clock, accepted, stop: http.RequestAborted)
