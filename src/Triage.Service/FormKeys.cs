@@ -1,4 +1,7 @@
+using System.Xml.Linq;
 using Microsoft.AspNetCore.DataProtection;
+using Microsoft.AspNetCore.DataProtection.KeyManagement;
+using Microsoft.AspNetCore.DataProtection.Repositories;
 using Microsoft.Extensions.DependencyInjection;
 using Microsoft.Extensions.Logging;
 using Triage.Service.Owner;
@@ -18,9 +21,27 @@ internal static class FormKeys
         if (bench.Aside is { } aside && Prepared(aside) is { } folder)
             keys.PersistKeysToFileSystem(folder);
         else
-            keys.UseEphemeralDataProtectionProvider();
+            services.Configure<KeyManagementOptions>(options => options.XmlRepository = new InMemory());
         // that the keys lie there unencrypted is meant: whoever reads them reads the notes too
         services.AddLogging(log => log.AddFilter("Microsoft.AspNetCore.DataProtection", LogLevel.Error));
+    }
+
+    /// <summary>The library's own ephemeral keys leave one in the user's home all the same.</summary>
+    private sealed class InMemory : IXmlRepository
+    {
+        private readonly List<XElement> kept = [];
+
+        public IReadOnlyCollection<XElement> GetAllElements()
+        {
+            lock (kept)
+                return [.. kept];
+        }
+
+        public void StoreElement(XElement element, string friendlyName)
+        {
+            lock (kept)
+                kept.Add(new(element));
+        }
     }
 
     private static DirectoryInfo? Prepared(string aside)
