@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using System.Globalization;
 using Triage.Notes.Kinds;
+using Triage.Reasoning.Networks;
 using Triage.Workshop.Answers.Wording;
 using Triage.Workshop.Chances;
 using Triage.Workshop.Jobs;
@@ -90,11 +91,11 @@ internal sealed class AfterItWorks(Job job, Reasoned reasoned, WordsFor words)
         job.Log.AsItCameIn().OfType<Saw>()
             .Select(s => $"Came in with: {words.Entry(s)}. And now?");
 
-    /// <summary>P(it still works after power loss | everything recorded): the evidence with that outcome over the evidence without.</summary>
+    /// <summary>P(it still works after power loss | everything recorded): the evidence with that outcome over the evidence without; 1 where no note knows what made it work.</summary>
     private double ChanceHolds()
     {
         var evidence = reasoned.Evidence.Evidence;
-        if (evidence.Actions.IsEmpty)
+        if (evidence.Actions is not [.., { Outcome: ActionOutcome.Works }])
             return 1;
         var last = evidence.Actions.Length - 1;
         var held = evidence with { Actions = evidence.Actions.SetItem(last, evidence.Actions[last] with { Held = true }) };
