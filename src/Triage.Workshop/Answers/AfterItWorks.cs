@@ -21,7 +21,7 @@ internal sealed class AfterItWorks(Job job, Reasoned reasoned, WordsFor words)
     private const double LongestSoak = 120;
 
     /// <summary>Null while the machine does not work.</summary>
-    public NextBestStep? Step() => MachineWorks.LastAction(job) switch
+    public NextBestStep? Step() => MachineWorks.LastAction(job, reasoned.Evidence) switch
     {
         null or { Works: false } => null,
         { StillWorks: null } last => Recheck(last.Action, last.IsReset),

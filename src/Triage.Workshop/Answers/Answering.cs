@@ -74,9 +74,9 @@ internal sealed class Answering(BenchKnowledge known)
         var next = planning.GetAwaiter().GetResult();
         return common with
         {
-            Works = MachineWorks.After(job),
+            Works = MachineWorks.After(job, reasoned.Evidence),
             Causes = causes,
-            FirmlyFirst = new(() => FirstPlaceInWords.Of(reasoned, known.Notes, words, MachineWorks.After(job))),
+            FirmlyFirst = new(() => FirstPlaceInWords.Of(reasoned, known.Notes, words, MachineWorks.After(job, reasoned.Evidence))),
             Resets = new ResetsWorthTrying(known, job, reasoned, rules).Of(hypotheses),
             Counter = new AtTheCounter(job, reasoned).Questions(hypotheses),
             ForOwner = new ForTheOwner(reasoned, known.Settings).Say(causes, next),

@@ -24,7 +24,7 @@ internal sealed class RankedCauses(BenchKnowledge known, Answering answering, Jo
     /// <summary>Equal answers to equal questions.</summary>
     private const int Seed = 1;
 
-    private readonly bool works = MachineWorks.After(job);
+    private readonly bool works = MachineWorks.After(job, reasoned.Evidence);
 
     public ImmutableArray<RankedCause> Of()
     {

@@ -27,6 +27,9 @@ public sealed record JobEvidence
     /// <summary>Readings that were not weighed: why, and what to do.</summary>
     public ImmutableArray<string> ReadingRemarks { get; init; } = [];
 
+    /// <summary>A sign of the fault, seen again after the last thing that was done and that seemed to work; null when there is none.</summary>
+    public LogEntry? SeenAgain { get; init; }
+
     /// <summary>Number of the value last seen of a finding; null when it was never looked for.</summary>
     public int? Last(string finding, DeviceNetwork network) =>
         network.Findings.TryGetValue(finding, out var index) ? Evidence.Observations.LastOrDefault(o => o.Finding == index)?.Value : null;
@@ -49,6 +52,7 @@ internal sealed class EvidenceFromJob
     private readonly List<(Read Entry, int Epoch)> read = [];
     private readonly List<Test> measuring = [];
     private readonly List<string> readingRemarks = [];
+    private LogEntry? seenAgain;
 
     private EvidenceFromJob(DeviceNetwork network, ActionsOfNotes actions, Notebook notes, ReadingEvidence readings) =>
         (this.network, this.actions, this.notes, this.readings) = (network, actions, notes, readings);
@@ -73,6 +77,7 @@ internal sealed class EvidenceFromJob
             ActedIn = [.. reading.acted.Select(a => a.Entry)],
             NotUsed = [.. reading.notUsed],
             ReadingRemarks = [.. reading.readingRemarks],
+            SeenAgain = reading.seenAgain,
         };
     }
 
@@ -141,9 +146,20 @@ internal sealed class EvidenceFromJob
             return;
         }
 
+        if (IsThereAgain(index, v))
+        {
+            seenAgain = entry;
+            acted[^1] = (acted[^1].Taken with { Outcome = ActionOutcome.NotSeen }, acted[^1].Entry);
+        }
+
         observed.RemoveAll(o => o.Seen.Finding == index && o.Seen.Under == under && SameStateSince(o.Seen.Epoch));
         observed.Add((new(index, v, acted.Count) { Under = under, WatchedMinutes = watched, Doubt = Math.Min(doubt, MostDoubt) }, entry));
     }
+
+    /// <summary>What seemed to work did not: a sign that was there before it is there after it.</summary>
+    private bool IsThereAgain(int finding, int value) =>
+        value > 0 && !network.Network.Findings[finding].Nominal && acted is [.., { Taken: { Outcome: ActionOutcome.Works, Held: null } }]
+        && observed.Exists(o => o.Seen.Finding == finding && o.Seen.Value == value && o.Seen.Epoch < acted.Count);
 
     /// <summary>Nothing was done since, or only resets that changed nothing.</summary>
     private bool SameStateSince(int epoch) => acted.Skip(epoch).All(a => a is { Taken.Outcome: ActionOutcome.StillFaulty, Entry: ResetTried });
@@ -169,6 +185,7 @@ internal sealed class EvidenceFromJob
             return;
         }
 
+        seenAgain = null;
         acted.Add((new(actions.GeneralForm(id), clears, Outcome(effect)), entry));
     }
 
@@ -197,9 +214,17 @@ internal sealed class EvidenceFromJob
             return;
         }
 
-        acted[at] = (acted[at].Taken with { Held = held.StillWorks }, held);
+        var (taken, entry) = acted[at];
         if (!held.StillWorks)
             observed.RemoveAll(o => o.Seen.Epoch == at + 1);
+        if (held.StillWorks || entry is ResetTried)
+        {
+            acted[at] = (taken with { Held = held.StillWorks }, held);
+            return;
+        }
+
+        acted[at] = (ComebackLikelihood.Undone(taken), entry);
+        measured.AddRange(ComebackLikelihood.Of(network.Network, taken.Clears, at).Select(l => (l, (LogEntry)held)));
     }
 
     private static ActionOutcome Outcome(Effect effect) => effect switch

@@ -18,6 +18,7 @@ internal sealed class WordsFor(Notebook notes, ImmutableArray<AccessStep> access
         ResetTried reset => $"{NameOf(reset.Reset)} {Effect(reset.Effect)}",
         Fixed fix => $"{NameOf(fix.Fix)} {Effect(fix.Effect)}",
         Swapped swap => $"{swap.Part} swapped: {Effect(swap.Effect)}{OldBack(swap)}",
+        Held { StillWorks: false } held when notes.Find<Reset>(held.Action) is null => $"{NameOf(held.Action)} worked, and then the fault came back",
         Held held => $"{NameOf(held.Action)} {(held.StillWorks ? "still held" : "only held")} {(held.StillWorks ? "after" : "until")} {After(held.After)}",
         Read read => read.Text,
         QuickLine line => line.Text,
