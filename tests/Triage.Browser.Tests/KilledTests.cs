@@ -23,9 +23,8 @@ public sealed class KilledTests : IDisposable
     {
         var port = FreePort();
         Fill();
-        using var playwright = await Playwright.CreateAsync();
-        await using var browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = ["--no-sandbox"] });
-        var page = await browser.NewPageAsync();
+        await using var context = await (await Chromium.Shared).NewContextAsync();
+        var page = await context.NewPageAsync();
         page.SetDefaultTimeout(60_000);
         using (var first = await Started(port))
         {

@@ -7,29 +7,25 @@ namespace Triage.Browser.Tests;
 /// <summary>A phone beside the bench: Chromium at phone size, by default without JavaScript.</summary>
 public sealed class Phone : IAsyncDisposable
 {
-    private readonly IPlaywright playwright;
-    private readonly IBrowser browser;
-
     private readonly bool script;
     private readonly bool shared;
 
-    private Phone(IPlaywright playwright, IBrowser browser, ServedBench bench, IPage page, bool script, bool shared) =>
-        (this.playwright, this.browser, Bench, Page, this.script, this.shared) = (playwright, browser, bench, page, script, shared);
+    private Phone(ServedBench bench, IPage page, bool script, bool shared) =>
+        (Bench, Page, this.script, this.shared) = (bench, page, script, shared);
 
     public ServedBench Bench { get; }
 
     public IPage Page { get; }
 
     /// <param name="at">A bench that others look at too; null for one of its own.</param>
-    public static async Task<Phone> Open(bool script = false, int width = 390, ColorScheme colours = ColorScheme.Light, ServedBench? at = null)
+    /// <param name="sharp">Dots for each pixel of the page.</param>
+    public static async Task<Phone> Open(bool script = false, int width = 390, ColorScheme colours = ColorScheme.Light, ServedBench? at = null, int sharp = 1)
     {
         var bench = at ?? await ServedBench.Start();
-        var playwright = await Playwright.CreateAsync();
-        var browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = ["--no-sandbox"] });
-        var context = await browser.NewContextAsync(new() { JavaScriptEnabled = script, ViewportSize = new() { Width = width, Height = 844 }, ColorScheme = colours, BaseURL = bench.Address.ToString(), BypassCSP = script });
+        var context = await (await Chromium.Shared).NewContextAsync(new() { JavaScriptEnabled = script, ViewportSize = new() { Width = width, Height = 844 }, ColorScheme = colours, DeviceScaleFactor = sharp, BaseURL = bench.Address.ToString(), BypassCSP = script });
         context.SetDefaultTimeout(60_000);
         var page = await context.NewPageAsync();
-        return new(playwright, browser, bench, page, script, shared: at is not null);
+        return new(bench, page, script, shared: at is not null);
     }
 
     public Task Go(string path) => Page.GotoAsync(path);
@@ -84,8 +80,7 @@ public sealed class Phone : IAsyncDisposable
 
     public async ValueTask DisposeAsync()
     {
-        await browser.DisposeAsync();
-        playwright.Dispose();
+        await Page.Context.DisposeAsync();
         if (!shared)
             await Bench.DisposeAsync();
     }

@@ -1,4 +1,3 @@
-using Deque.AxeCore.Playwright;
 using Microsoft.Playwright;
 using Triage.Service.Tests;
 using Xunit;
@@ -12,8 +11,7 @@ public class PairingTests
     public async Task A_phone_comes_in_with_the_right_code_only_and_stays_out_once_shut_out()
     {
         await using var bench = await ServedBench.Start(phone: new() { Port = 0 });
-        using var playwright = await Playwright.CreateAsync();
-        await using var browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = ["--no-sandbox"] });
+        var browser = await Chromium.Shared;
         var invitation = bench.Invite();
         var phone = await Page(browser, invitation.Address);
         await phone.GotoAsync("/");
@@ -47,13 +45,12 @@ public class PairingTests
     public async Task The_door_keeps_nobody_out_who_has_the_code(ColorScheme colours)
     {
         await using var bench = await ServedBench.Start(phone: new() { Port = 0 });
-        using var playwright = await Playwright.CreateAsync();
-        await using var browser = await playwright.Chromium.LaunchAsync(new() { ExecutablePath = "/usr/bin/chromium", Args = ["--no-sandbox"] });
+        var browser = await Chromium.Shared;
         var context = await browser.NewContextAsync(new() { ViewportSize = new() { Width = 390, Height = 844 }, ColorScheme = colours, BypassCSP = true, IgnoreHTTPSErrors = true });
         var page = await context.NewPageAsync();
         await page.GotoAsync(bench.Invite().Link.AbsoluteUri);
-        await page.ScreenshotAsync(new() { Path = Path.Combine(PagesTests.Artifacts, $"pair-390-{colours}.png".ToLowerInvariant()), FullPage = true });
-        Assert.Empty((await page.RunAxe().WaitAsync(TimeSpan.FromSeconds(90), TestContext.Current.CancellationToken)).Violations);
+        await Pictures.Keep(page, $"pair-390-{colours}");
+        Assert.Empty(await Axe.Violations(page));
     }
 
     /// <summary>The bench's certificate is its own: a person compares the fingerprint, here it is taken as compared.</summary>

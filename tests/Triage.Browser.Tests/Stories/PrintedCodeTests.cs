@@ -1,4 +1,5 @@
 using Microsoft.Playwright;
+using Triage.Service.Tests;
 using Xunit;
 using ZXing;
 using ZXing.Common;
@@ -7,9 +8,12 @@ using ZXing.QrCode;
 namespace Triage.Browser.Tests.Stories;
 
 /// <summary>A phone that looks at the paper opens the job: the code is read off the picture that the browser draws.</summary>
-public class PrintedCodeTests
+public class PrintedCodeTests(SharedBench shared) : IClassFixture<SharedBench>
 {
     private const string Job = "2026-022";
+
+    /// <summary>Paper is printed with more dots than a screen shows.</summary>
+    private const int PaperSharp = 3;
 
     [Theory]
     [InlineData("sheet", ColorScheme.Light)]
@@ -18,7 +22,7 @@ public class PrintedCodeTests
     [InlineData("label", ColorScheme.Dark)]
     public async Task The_code_on_paper_is_the_job_s_address(string paper, ColorScheme colours)
     {
-        await using var phone = await Phone.Open(script: true, colours: colours);
+        await using var phone = await Phone.Open(script: true, colours: colours, at: shared.Bench, sharp: PaperSharp);
         await phone.Go($"/jobs/{Job}/print/{paper}");
         await phone.Page.EmulateMediaAsync(new() { Media = Media.Print });
         var picture = await phone.Page.Locator("svg.code").ScreenshotAsync();

@@ -33,7 +33,7 @@ public class StripDownStoryTests(SharedBench shared) : IClassFixture<SharedBench
         foreach (var address in await page.Locator("img[alt^='Photo: ']").EvaluateAllAsync<string[]>("all => all.map(i => i.src)"))
             Assert.Equal(TwoTabsTests.OnePixel, await (await page.APIRequest.GetAsync(address)).BodyAsync());
         Assert.Equal(390, await page.EvaluateAsync<int>("() => document.documentElement.scrollWidth"));
-        await page.ScreenshotAsync(new() { Path = Path.Combine(PagesTests.Artifacts, $"strip-down-25-{(script ? "script" : "plain")}.png"), FullPage = true });
+        await Pictures.Keep(page, $"strip-down-25-{(script ? "script" : "plain")}");
         await phone.Go($"/jobs/{job}/print/reassembly");
         var sheet = await page.Locator("#reassembly .boxes li").AllInnerTextsAsync();
         Assert.Equal(back, sheet.Select(line => line.Split(", lies in ")[0]));

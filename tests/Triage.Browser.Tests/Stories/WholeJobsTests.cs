@@ -1,9 +1,10 @@
+using Triage.Service.Tests;
 using Xunit;
 
 namespace Triage.Browser.Tests.Stories;
 
 /// <summary>Three machines from the complaint to the closed job on a phone, each by doing what the page says next; with and without JavaScript.</summary>
-public class WholeJobsTests
+public class WholeJobsTests(SharedBench shared) : IClassFixture<SharedBench>
 {
     /// <summary>A worn motor draws more as it warms, slows and stops; it runs again when cold (common practice, no source).</summary>
     [Theory]
@@ -11,7 +12,7 @@ public class WholeJobsTests
     [InlineData(true)]
     public async Task A_cassette_deck_that_stops_when_warm(bool script)
     {
-        await using var phone = await Phone.Open(script);
+        await using var phone = await Phone.Open(script, at: shared.Bench);
         await phone.TakeIn("Ferrelby C-77", "stops when warm, motor squeals, wow and flutter");
         var stops = phone.Page.Locator("fieldset[data-finding=stops]");
         await stops.Locator("summary").ClickAsync();
@@ -34,7 +35,7 @@ public class WholeJobsTests
     [InlineData(true)]
     public async Task An_amplifier_channel_that_eats_fuses(bool script)
     {
-        await using var phone = await Phone.Open(script);
+        await using var phone = await Phone.Open(script, at: shared.Bench);
         await phone.TakeIn("Dunmarsh IA-30", "keeps blowing the fuse, left channel dead, no relay click");
         Assert.Contains("Before anything else", await phone.Text(".hazards"));
 
@@ -53,7 +54,7 @@ public class WholeJobsTests
     [InlineData(true)]
     public async Task A_keyboard_where_every_eighth_note_is_dead(bool script)
     {
-        await using var phone = await Phone.Open(script);
+        await using var phone = await Phone.Open(script, at: shared.Bench);
         await phone.TakeIn("Corvane K-49", "every eighth key dead, white fur in the battery box");
         Assert.Contains("leak", await phone.Text(".hazards"), StringComparison.OrdinalIgnoreCase);
 
