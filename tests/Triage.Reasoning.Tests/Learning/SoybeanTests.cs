@@ -31,26 +31,6 @@ public class SoybeanTests
         Assert.InRange(score.LogLoss, 0, SoybeanCases.Baseline("nb_laplace1_numpy")[2]);
     }
 
-    [Fact]
-    public void DependentFindings_RankHeldOutCases_BetterThanEveryBaseline()
-    {
-        PredictionScore score = PredictionScore.Of(Enumerable.Range(0, 10).SelectMany(Dependent));
-
-        TestContext.Current.TestOutputHelper!.WriteLine($"{score.Top1 * 683:F0} right; {score}");
-        string[] baselines = ["nb_laplace1_numpy", "logreg_l2_C1", "random_forest_500", "decision_tree"];
-        Assert.True(score.Top1 > baselines.Max(model => SoybeanCases.Baseline(model)[0]));
-        Assert.InRange(score.Top3, 0.998, 1);
-        Assert.InRange(score.LogLoss, 0, 0.16);
-        Assert.InRange(score.CalibrationError, 0, 0.03);
-    }
-
-    static IEnumerable<Prediction> Dependent(int fold)
-    {
-        SoybeanRanking ranking = SoybeanJobs.Ranking(Cases, fold);
-        return Cases.Rows.Select((row, i) => (row, i)).Where(item => item.row.Fold == fold)
-            .Select(item => new Prediction(ranking.Posterior(SoybeanJobs.Job(Cases, item.row, item.i).Checked), Cases.ClassOf(item.row)));
-    }
-
     static IEnumerable<Prediction> Learnt(int fold)
     {
         Learned learned = Learner.Learn(SoybeanJobs.Knowledge(Cases), SoybeanJobs.Outside(Cases, fold), LearnerSettings.Default);

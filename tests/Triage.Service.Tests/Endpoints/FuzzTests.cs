@@ -10,7 +10,7 @@ public sealed class FuzzTests(SharedBench shared) : IClassFixture<SharedBench>
     private static readonly TimeSpan Hanging = TimeSpan.FromSeconds(30);
 
     [Theory]
-    [InlineData(1, 2_000)]
+    [InlineData(1, 700)]
     public Task Calls_made_up_are_answered_or_refused(int seed, int calls) => Fuzz(seed, calls);
 
     [Theory]

@@ -12,7 +12,7 @@ namespace Triage.Workshop.Tests.Translating;
 public sealed class MartingaleTest
 {
     [Fact]
-    public Task For_every_test_offered_in_one_demo_job_of_twelve_the_expected_posterior_is_the_prior() => ExpectedPosteriorIsPrior(oneOf: 12);
+    public Task For_every_test_offered_in_one_demo_job_of_thirty_the_expected_posterior_is_the_prior() => ExpectedPosteriorIsPrior(oneOf: 30);
 
     [Fact]
     [Trait("run", "thorough")]
