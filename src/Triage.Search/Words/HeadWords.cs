@@ -15,11 +15,14 @@ internal static class HeadWords
 
     private static readonly FrozenSet<string> Turning = new[] { Lexicon.Stem("turn"), Lexicon.Stem("power") }.ToFrozenSet();
 
+    /// <summary>Words before and behind among which a particle is looked for: "turn the thing up", "on off switch".</summary>
+    private const int ParticleReach = 3;
+
     public static bool IsParticle(string word) => word is "on" or "off" or "up" or "down";
 
     /// <summary>The words found are said of something else than the phrasing speaks of.</summary>
     public static bool ChangeWhatIsMeant(List<Word> words, Phrasing phrasing, ImmutableArray<int> at) =>
-        IsOneOf(words, phrasing, at.Min()) || at.Any(i => i + 1 < words.Count && !at.Contains(i + 1) && (IsPartOf(words, i) || IsTurned(words, phrasing, i)));
+        IsOneOf(words, phrasing, at.Min()) || LacksAParticle(words, phrasing, at) || at.Any(i => i + 1 < words.Count && !at.Contains(i + 1) && (IsPartOf(words, i) || IsTurned(words, phrasing, i)));
 
     /// <summary>The word names a part: "switch", but not of "switches on and off".</summary>
     public static bool IsPart(List<Word> words, int i) =>
@@ -29,6 +32,10 @@ internal static class HeadWords
 
     private static bool IsTurned(List<Word> words, Phrasing phrasing, int i) =>
         Turning.Contains(words[i].Stem) && IsParticle(words[i + 1].Text) && !phrasing.Particles.Contains(words[i + 1].Text);
+
+    /// <summary>"Switches off when I turn it up" is not yet said by "I switch it off and then switch it back on".</summary>
+    private static bool LacksAParticle(List<Word> words, Phrasing phrasing, ImmutableArray<int> at) =>
+        phrasing.Particles.Distinct().Skip(1).Any() && phrasing.Particles.Any(p => !words.Skip(at.Min() - ParticleReach).SkipLast(words.Count - 1 - ParticleReach - at.Max()).Any(w => w.Text == p));
 
     private static bool IsOneOf(List<Word> words, Phrasing phrasing, int first)
     {

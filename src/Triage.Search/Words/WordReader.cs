@@ -108,6 +108,11 @@ internal static partial class WordReader
                 // "it's not the display": something else is meant
                 words[i] = here with { Role = WordRole.Function };
             }
+            else if (here.Text is "work" or "works" or "working" or "worked" or "functioning" && next.Text is "properly" or "ok" or "okay" or "fine" or "normally" or "perfectly" or "correctly")
+            {
+                // one thing said, not two
+                words[i + 1] = next with { Role = WordRole.Function, Stem = "" };
+            }
             else if (here.Text is "nothing" && next.Text is "but")
             {
                 words[i] = here with { Role = WordRole.Light, Stem = Lexicon.Stem("only") };

@@ -40,7 +40,10 @@ public sealed class RecogniserTests
     [Theory]
     [InlineData("the radio does not work", "works-at-all", "not-working")]
     [InlineData("tabletop radio broken", "works-at-all", "not-working")]
+    [InlineData("it does not work properly", "works-at-all", "not-working")]
+    [InlineData("power on but not working properly", "works-at-all", "not-working")]
     [InlineData("the volume switch does not work", null, null)]
+    [InlineData("I turn it off and then turn it back on", null, null)]
     [InlineData("power button faulty", null, null)]
     [InlineData("it only works intermittently", "stops", "yes")]
     [InlineData("sometimes it comes on", "stops", "yes")]
@@ -50,10 +53,10 @@ public sealed class RecogniserTests
         var radio = new DeviceClass("radio-set", "Radio set") { Also = ["radio", "table radio", "tabletop radio"] };
         ImmutableArray<Finding> findings =
         [
-            new("works-at-all", "How far it works") { Values = [Value("works", "works again"), Value("not-working", "does not work", "broken", "faulty"), Value("dead", "dead", "no power")] },
+            new("works-at-all", "How far it works") { Values = [Value("works", "works again"), Value("not-working", "does not work", "broken", "faulty"), Value("dead", "dead", "no power", "nothing works at all")] },
             new("receives", "Receives") { Values = [Value("normal", "receives well", "radio works"), Value("none", "radio does not work", "no stations")], Classes = ["radio-set"] },
             new("sound", "Sound") { Values = [Value("normal", "sound is fine"), Value("none", "no sound", "no volume")] },
-            new("stops", "Comes and goes") { Values = [Value("no", "never stops"), Value("yes", "cuts out")] },
+            new("stops", "Comes and goes") { Values = [Value("no", "never stops"), Value("yes", "cuts out", "turns off when turned up")] },
         ];
         var read = Recogniser.Build(findings, machines: [radio]).Recognise(words, "radio-set").Findings;
         Assert.Equal(finding is null ? [] : [(finding, value!)], read.Select(f => (f.Finding, f.Value)));
