@@ -1,11 +1,11 @@
+using Triage.Workshop.Books;
+
 namespace Triage.Service.Owner;
 
 /// <summary>A folder that only its owner may read. Aside in the book, where git leaves it alone: form keys, certificate, paired phones.</summary>
 internal sealed class PrivateFolder
 {
-    private const int MostTries = 300;
-
-    private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(10);
+    private static readonly TimeSpan Patience = TimeSpan.FromSeconds(3);
 
     private const UnixFileMode OwnerFolder = UnixFileMode.UserRead | UnixFileMode.UserWrite | UnixFileMode.UserExecute;
     private const UnixFileMode OwnerFile = UnixFileMode.UserRead | UnixFileMode.UserWrite;
@@ -39,20 +39,7 @@ internal sealed class PrivateFolder
 
     /// <summary>One writer at a time, between processes too; the system lets go of it when its holder dies.</summary>
     /// <exception cref="IOException">Another holds it for seconds.</exception>
-    public IDisposable Held()
-    {
-        for (var tries = 0; ; tries++)
-        {
-            try
-            {
-                return new FileStream(PathOf("lock"), FileMode.OpenOrCreate, FileAccess.ReadWrite, FileShare.None);
-            }
-            catch (IOException) when (tries < MostTries)
-            {
-                Thread.Sleep(Pause);
-            }
-        }
-    }
+    public IDisposable Held() => FolderLock.Take(Place.FullName, Patience) ?? throw new IOException($"Another process holds {Place.FullName}.");
 
     /// <summary>Whole or not at all, and never readable by others, not even while it is written.</summary>
     public void Write(string name, ReadOnlySpan<byte> bytes)

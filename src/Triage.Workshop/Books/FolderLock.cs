@@ -1,7 +1,7 @@
 namespace Triage.Workshop.Books;
 
 /// <summary>One writer at a time in a folder, between processes too. The system lets go of it when its holder dies.</summary>
-internal sealed class FolderLock : IDisposable
+public sealed class FolderLock : IDisposable
 {
     private static readonly TimeSpan Pause = TimeSpan.FromMilliseconds(10);
 
