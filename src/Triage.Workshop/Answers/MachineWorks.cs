@@ -19,6 +19,6 @@ internal sealed record MachineWorks(string Action, bool IsReset, bool Works, boo
             return null;
         var action = last.Action()!;
         var held = job.Log.SkipWhile(e => e != last).OfType<Held>().LastOrDefault(h => h.Action == action);
-        return new(action, last is ResetTried, last.EffectSeen() == Effect.Works, held?.StillWorks ?? (evidence.SeenAgain is null ? null : false));
+        return new(action, last is ResetTried, last.EffectSeen() == Effect.Works, held?.StillWorks ?? (evidence.SeenAgainAfter(last) ? false : null));
     }
 }

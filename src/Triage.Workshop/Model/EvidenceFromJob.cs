@@ -1,6 +1,7 @@
 using System.Collections.Immutable;
 using Triage.Notes.Kinds;
 using Triage.Reasoning.Networks;
+using Triage.Workshop.Jobs;
 using Triage.Workshop.Knowledge;
 using Triage.Workshop.Readings;
 using Finding = Triage.Reasoning.Networks.Finding;
@@ -27,8 +28,9 @@ public sealed record JobEvidence
     /// <summary>Readings that were not weighed: why, and what to do.</summary>
     public ImmutableArray<string> ReadingRemarks { get; init; } = [];
 
-    /// <summary>A sign of the fault, seen again after the last thing that was done and that seemed to work; null when there is none.</summary>
-    public LogEntry? SeenAgain { get; init; }
+    /// <summary>Whether the last thing that was done seemed to work, and a sign of the fault was seen again after it.</summary>
+    public bool SeenAgainAfter(LogEntry action) =>
+        action.EffectSeen() == Effect.Works && !ActedIn.IsEmpty && ActedIn[^1] == action && Evidence.Actions[^1].Outcome is ActionOutcome.NotSeen;
 
     /// <summary>Number of the value last seen of a finding; null when it was never looked for.</summary>
     public int? Last(string finding, DeviceNetwork network) =>
@@ -52,7 +54,6 @@ internal sealed class EvidenceFromJob
     private readonly List<(Read Entry, int Epoch)> read = [];
     private readonly List<Test> measuring = [];
     private readonly List<string> readingRemarks = [];
-    private LogEntry? seenAgain;
 
     private EvidenceFromJob(DeviceNetwork network, ActionsOfNotes actions, Notebook notes, ReadingEvidence readings) =>
         (this.network, this.actions, this.notes, this.readings) = (network, actions, notes, readings);
@@ -77,7 +78,6 @@ internal sealed class EvidenceFromJob
             ActedIn = [.. reading.acted.Select(a => a.Entry)],
             NotUsed = [.. reading.notUsed],
             ReadingRemarks = [.. reading.readingRemarks],
-            SeenAgain = reading.seenAgain,
         };
     }
 
@@ -147,10 +147,7 @@ internal sealed class EvidenceFromJob
         }
 
         if (IsThereAgain(index, v))
-        {
-            seenAgain = entry;
             acted[^1] = (acted[^1].Taken with { Outcome = ActionOutcome.NotSeen }, acted[^1].Entry);
-        }
 
         observed.RemoveAll(o => o.Seen.Finding == index && o.Seen.Under == under && SameStateSince(o.Seen.Epoch));
         observed.Add((new(index, v, acted.Count) { Under = under, WatchedMinutes = watched, Doubt = Math.Min(doubt, MostDoubt) }, entry));
@@ -185,7 +182,6 @@ internal sealed class EvidenceFromJob
             return;
         }
 
-        seenAgain = null;
         acted.Add((new(actions.GeneralForm(id), clears, Outcome(effect)), entry));
     }
 

@@ -39,6 +39,9 @@ public sealed class ComebackTest(SharedDemo shared)
 
         Assert.Equal("still-works", proving.Next!.Outcomes[0].Id);
         Assert.DoesNotContain("still-works", again.Next!.Outcomes.Select(o => o.Id));
+        // what then makes it work is proven like any other, though no note knows it
+        var mendedAtLast = Answer(Silent, mended, new Saw(Morning.AddHours(2), "sound", "none"), new Fixed(Morning.AddHours(3), "known-to-nobody", Effect.Works));
+        Assert.Equal("still-works", mendedAtLast.Next!.Outcomes[0].Id);
         // the contact was cleaned, and it is still silent: something else is likelier than it was
         Assert.True(Chance(again, Contact) < Chance(Answer(Silent), Contact));
     }
